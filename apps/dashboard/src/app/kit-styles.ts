@@ -1,0 +1,23 @@
+/** The kit's styles, only of the components in use, in their own layer so that ours always win. */
+import '@mantine/core/styles/baseline.layer.css';
+import '@mantine/core/styles/default-css-variables.layer.css';
+import '@mantine/core/styles/global.layer.css';
+import '@mantine/core/styles/UnstyledButton.layer.css';
+import '@mantine/core/styles/VisuallyHidden.layer.css';
+import '@mantine/core/styles/Stack.layer.css';
+import '@mantine/core/styles/Group.layer.css';
+import '@mantine/core/styles/Text.layer.css';
+import '@mantine/core/styles/Title.layer.css';
+import '@mantine/core/styles/Anchor.layer.css';
+import '@mantine/core/styles/Button.layer.css';
+import '@mantine/core/styles/Loader.layer.css';
+import '@mantine/core/styles/Skeleton.layer.css';
+import '@mantine/core/styles/Input.layer.css';
+import '@mantine/core/styles/InlineInput.layer.css';
+import '@mantine/core/styles/Fieldset.layer.css';
+import '@mantine/core/styles/Radio.layer.css';
+import '@mantine/core/styles/Checkbox.layer.css';
+import '@mantine/core/styles/Table.layer.css';
+import '@mantine/core/styles/ScrollArea.layer.css';
+import '@mantine/core/styles/SegmentedControl.layer.css';
+import '@mantine/core/styles/FloatingIndicator.layer.css';

@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { formatChange, formatCount, formatHeight, formatShare } from './numbers.js';
+import { formatRunTime, parseRunTime } from './time.js';
+
+describe('numbers as a person reads them', () => {
+  it('a change carries its sign, and none that rounds to nothing', () => {
+    expect(formatChange(3)).toBe('+3');
+    expect(formatChange(-1.5, 1)).toBe('−1.5');
+    expect(formatChange(-0.2)).toBe('±0');
+  });
+
+  it('a risk that the model cannot know better is not shown as zero or as certain', () => {
+    expect(formatShare(0.042)).toBe('4 %');
+    expect(formatShare(0.0004)).toBe('under 1 %');
+    expect(formatShare(0.9999)).toBe('over 99 %');
+    expect(formatShare(0)).toBe('0 %');
+  });
+
+  it('hit heights keep two decimals below a metre', () => {
+    expect(formatHeight(0.424)).toBe('0.42');
+    expect(formatHeight(1.63)).toBe('1.6');
+  });
+
+  it('one of a thing is not several', () => {
+    expect(formatCount(1, 'run')).toBe('1 run');
+    expect(formatCount(0, 'run')).toBe('0 runs');
+  });
+});
+
+describe('run times', () => {
+  it.each([
+    ['2:07.4', 127.4],
+    ['127.4', 127.4],
+    ['0:59,25', 59.25],
+    [' 3:00 ', 180],
+  ])('reads %s', (text, seconds) => {
+    expect(parseRunTime(text)).toBeCloseTo(seconds, 9);
+  });
+
+  it.each(['', '2:60', 'fast', '1:2:3', '-4', '2:07.'])('refuses %s', (text) => {
+    expect(parseRunTime(text)).toBeNull();
+  });
+
+  it('shows minutes, seconds and tenths, also when the tenths round up to a minute', () => {
+    expect(formatRunTime(127.4)).toBe('2:07.4');
+    expect(formatRunTime(59.96)).toBe('1:00.0');
+    expect(formatRunTime(60)).toBe('1:00.0');
+  });
+});

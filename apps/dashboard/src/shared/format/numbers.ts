@@ -1,0 +1,37 @@
+/** The language of the pages; the one place to change it. */
+const LANGUAGE = 'en-GB';
+const PERCENT = 100;
+/** Below this share a probability is shown as "under 1 %", since the model does not know it better. */
+const SMALLEST_SHOWN_SHARE = 0.01;
+
+/** A number with a fixed count of decimals, in tabular form: 7.50. */
+export function formatNumber(value: number, decimals = 0): string {
+  return new Intl.NumberFormat(LANGUAGE, {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  }).format(value);
+}
+
+/** A signed change: +3, −1.5, ±0. */
+export function formatChange(value: number, decimals = 0): string {
+  const text = formatNumber(Math.abs(value), decimals);
+  if (Number(text.replaceAll(',', '')) === 0) return `±${text}`;
+  return `${value > 0 ? '+' : '−'}${text}`;
+}
+
+/** A share between 0 and 1 in per cent: 4 %, under 1 %. */
+export function formatShare(share: number): string {
+  if (share > 0 && share < SMALLEST_SHOWN_SHARE) return 'under 1 %';
+  if (share < 1 && share > 1 - SMALLEST_SHOWN_SHARE) return 'over 99 %';
+  return `${formatNumber(share * PERCENT)} %`;
+}
+
+/** A hit height in metres, with the decimals its size deserves: 0.42, 1.6. */
+export function formatHeight(metres: number): string {
+  return formatNumber(metres, metres < 1 ? 2 : 1);
+}
+
+/** One of something, or several: 1 run, 4 runs. */
+export function formatCount(count: number, one: string, several = `${one}s`): string {
+  return `${formatNumber(count)} ${count === 1 ? one : several}`;
+}

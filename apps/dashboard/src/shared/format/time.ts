@@ -1,0 +1,44 @@
+const LANGUAGE = 'en-GB';
+const SECONDS_PER_MINUTE = 60;
+const SECOND_DIGITS = 2;
+
+/** A day with its weekday: Tue 24 Nov 2026. */
+export function formatDay(instant: string): string {
+  return new Intl.DateTimeFormat(LANGUAGE, {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    year: 'numeric',
+  }).format(new Date(instant));
+}
+
+/** A day and the time on the clock: Tue 24 Nov, 14:05. */
+export function formatMoment(instant: string): string {
+  return new Intl.DateTimeFormat(LANGUAGE, {
+    weekday: 'short',
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+  }).format(new Date(instant));
+}
+
+/** The time of a run: 2:07.4 for 127.4 s. */
+export function formatRunTime(seconds: number): string {
+  const tenths = Math.round(seconds * 10);
+  const minutes = Math.floor(tenths / (SECONDS_PER_MINUTE * 10));
+  const rest = (tenths - minutes * SECONDS_PER_MINUTE * 10) / 10;
+  return `${minutes}:${rest.toFixed(1).padStart(SECOND_DIGITS + 2, '0')}`;
+}
+
+/**
+ * Seconds of a typed run time: `2:07.4`, `2.07,4` is refused, `127.4` is seconds. Null where it is no time.
+ */
+export function parseRunTime(text: string): number | null {
+  const match = /^(?:(\d{1,3}):([0-5]?\d)|(\d{1,5}))(?:[.,](\d{1,3}))?$/.exec(text.trim());
+  if (match === null) return null;
+  const [, minutes, seconds, plainSeconds, fraction] = match;
+  const whole =
+    plainSeconds === undefined ? Number(minutes) * SECONDS_PER_MINUTE + Number(seconds) : Number(plainSeconds);
+  return whole + Number(`0.${fraction ?? '0'}`);
+}

@@ -1,0 +1,122 @@
+import type { KeyboardEvent } from 'react';
+import { Mark } from './mark.js';
+import { axisTicks, placeReadings, toPixels, type DemandReading, type DemandRow, type LogScale } from './scale.js';
+import { texts } from './texts.js';
+import classes from './demand-strip.module.css';
+
+const NAME_PX = 24;
+const LANE_PX = 11;
+/** Room above and below the outermost lane, px. */
+const BAND_MARGIN_PX = 12;
+const BOTTOM_WORD_PX = 16;
+/** A finger or a pointer finds a reading within this circle, px. */
+const CATCH_RADIUS_PX = 12;
+
+interface StripRowProps {
+  readonly row: DemandRow;
+  readonly scale: LogScale;
+  readonly insetPx: number;
+  readonly told: DemandReading | null;
+  readonly onTell: (reading: DemandReading | null) => void;
+}
+
+export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
+  const placed = placeReadings(row.readings, scale);
+  const lanes = Math.max(1, ...placed.map((dot) => Math.abs(dot.lane)));
+  const bandHeight = 2 * (lanes * LANE_PX + BAND_MARGIN_PX);
+  const middle = NAME_PX + bandHeight / 2;
+  const height = NAME_PX + bandHeight + (row.bottomsAt === undefined ? 0 : BOTTOM_WORD_PX);
+  const x = (heightM: number) => insetPx + toPixels(scale, heightM);
+
+  const step = (event: KeyboardEvent) => {
+    const by = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
+    if (by === undefined || placed.length === 0) return;
+    event.preventDefault();
+    const current = placed.findIndex((dot) => dot.reading.id === told?.id);
+    const next = current === -1 ? (by > 0 ? 0 : placed.length - 1) : current + by;
+    onTell(placed[Math.min(Math.max(next, 0), placed.length - 1)]?.reading ?? null);
+  };
+
+  return (
+    <svg
+      className={classes.row}
+      width="100%"
+      height={height}
+      role="group"
+      tabIndex={placed.length === 0 ? undefined : 0}
+      aria-label={texts.rowName(row.label, placed.length)}
+      onKeyDown={step}
+      onPointerLeave={() => onTell(null)}
+    >
+      <g className={classes.grid} aria-hidden="true">
+        {axisTicks(scale).map((tick) => (
+          <line key={tick} x1={x(tick)} x2={x(tick)} y1={NAME_PX} y2={NAME_PX + bandHeight} />
+        ))}
+      </g>
+      <text className={classes.name} x="0" y="16">
+        {row.label}
+      </text>
+      {placed.length === 0 && (
+        <text className={classes.figure} x={insetPx} y={middle + 4}>
+          {texts.noReadings}
+        </text>
+      )}
+      {row.predictive !== undefined && (
+        <g aria-hidden="true">
+          <rect
+            className={classes.band}
+            x={x(row.predictive.lowM)}
+            y={NAME_PX + 2}
+            width={Math.max(1, x(row.predictive.highM) - x(row.predictive.lowM))}
+            height={bandHeight - 4}
+          />
+          <line
+            className={classes.middle}
+            x1={x(row.predictive.medianM)}
+            x2={x(row.predictive.medianM)}
+            y1={NAME_PX + 2}
+            y2={NAME_PX + bandHeight - 2}
+          />
+        </g>
+      )}
+      {row.bottomsAt !== undefined && (
+        <BottomingTick x={x(row.bottomsAt.heightM)} label={row.bottomsAt.label} bandHeight={bandHeight} width={scale.widthPx} />
+      )}
+      {placed.map(({ reading, xPx, lane }) => (
+        <g key={reading.id} onPointerEnter={() => onTell(reading)} onPointerDown={() => onTell(reading)}>
+          <circle cx={insetPx + xPx} cy={middle + lane * LANE_PX} r={CATCH_RADIUS_PX} fill="transparent" />
+          <Mark
+            kind={reading.kind}
+            voided={reading.voided}
+            x={insetPx + xPx}
+            y={middle + lane * LANE_PX}
+            active={reading.id === told?.id}
+          />
+        </g>
+      ))}
+    </svg>
+  );
+}
+
+interface BottomingTickProps {
+  readonly x: number;
+  readonly label: string;
+  readonly bandHeight: number;
+  readonly width: number;
+}
+
+function BottomingTick({ x, label, bandHeight, width }: BottomingTickProps) {
+  return (
+    <g>
+      <line className={classes.bottom} x1={x} x2={x} y1={NAME_PX - 4} y2={NAME_PX + bandHeight + 4} />
+      <text
+        className={classes.bottomWord}
+        x={x}
+        y={NAME_PX + bandHeight + BOTTOM_WORD_PX - 2}
+        textAnchor={x > width / 2 ? 'end' : 'start'}
+      >
+        {label}
+      </text>
+    </g>
+  );
+}

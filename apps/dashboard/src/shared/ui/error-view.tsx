@@ -1,0 +1,50 @@
+import { Button, Stack, Text } from '@mantine/core';
+import { ApiProblem, NoConnection } from '../http/problem.js';
+import { Warning } from './note.js';
+import { texts } from './texts.js';
+
+interface ErrorViewProps {
+  readonly error: unknown;
+  readonly onRetry: () => void;
+}
+
+/** Why something could not be read, and the way to try again. */
+export function ErrorView({ error, onRetry }: ErrorViewProps) {
+  return (
+    <Stack align="start" gap="sm">
+      <Failure error={error} word={texts.problem} />
+      <Button variant="default" onClick={onRetry}>
+        {texts.retry}
+      </Button>
+    </Stack>
+  );
+}
+
+/** The reason why an act or a reading failed, in words; nothing where there is no error. */
+export function Failure({ error, word = texts.notSaved }: { error: unknown; word?: string }) {
+  if (error === null || error === undefined) return null;
+  if (error instanceof NoConnection) {
+    return (
+      <Warning word={`${texts.noConnection}.`} urgent>
+        {texts.noConnectionHelp}
+      </Warning>
+    );
+  }
+  if (!(error instanceof ApiProblem)) {
+    return (
+      <Warning word={`${word}.`} urgent>
+        {texts.unexpected}
+      </Warning>
+    );
+  }
+  return (
+    <Warning word={`${word}: ${error.title}.`} urgent>
+      {error.message}
+      {error.status >= 500 && error.requestId !== null && (
+        <Text size="sm" c="dimmed">
+          {texts.loggedUnder(error.requestId)}
+        </Text>
+      )}
+    </Warning>
+  );
+}

@@ -1,0 +1,34 @@
+import { Skeleton, Stack, VisuallyHidden } from '@mantine/core';
+import type { UseQueryResult } from '@tanstack/react-query';
+import type { ReactNode } from 'react';
+import { ErrorView } from './error-view.js';
+import { texts } from './texts.js';
+
+interface QueryViewProps<Data> {
+  readonly query: UseQueryResult<Data>;
+  /** True where there is an answer but nothing in it yet. */
+  readonly isEmpty?: (data: Data) => boolean;
+  /** What to do next where there is nothing yet. */
+  readonly empty?: ReactNode;
+  readonly children: (data: Data) => ReactNode;
+}
+
+/** The four states of everything that is read: loading, error, empty, data. */
+export function QueryView<Data>({ query, isEmpty, empty, children }: QueryViewProps<Data>) {
+  if (query.data !== undefined) {
+    return isEmpty?.(query.data) ? empty : children(query.data);
+  }
+  if (query.isError) return <ErrorView error={query.error} onRetry={() => void query.refetch()} />;
+  return <Loading />;
+}
+
+export function Loading() {
+  return (
+    <Stack role="status" gap="sm">
+      <VisuallyHidden>{texts.loading}</VisuallyHidden>
+      <Skeleton height={28} width="40%" />
+      <Skeleton height={72} />
+      <Skeleton height={72} />
+    </Stack>
+  );
+}

@@ -1,0 +1,10 @@
+export const texts = {
+  loading: 'Loading…',
+  retry: 'Try again',
+  noConnection: 'No connection',
+  noConnectionHelp: 'The service could not be reached. Check the line, then try again.',
+  problem: 'Not available',
+  unexpected: 'Something went wrong on this page. Reload it; if it stays, tell your mechanic what you did.',
+  notSaved: 'Not saved',
+  loggedUnder: (id: string) => `The service has logged it under ${id}.`,
+};
