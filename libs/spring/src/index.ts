@@ -1,0 +1,27 @@
+export { ENGINE_VERSION } from './engine-version.js';
+export { forkLeverage, leverageFromTable, type LeverageCurve, type LeverageRow } from './frame/leverage.js';
+export { sprungMass, type SprungEnd } from './frame/sprung-end.js';
+export { pressureAtVenue, standardAtmosphere, type Ambient } from './gas/atmosphere.js';
+export { SpringInputError } from './numerics/input-error.js';
+export { fastCurve, settledCurve, type ForceCurve, type ForceCurvePoint } from './questions/force-curve.js';
+export type { HeightResult } from './questions/height-search.js';
+export {
+  hitHeight,
+  type HitHeight,
+  type HitHeightUncertainty,
+  type RingReading,
+  type SolvedHitHeight,
+  type UnsolvedHitHeight,
+} from './questions/hit-height.js';
+export { landing, type EnergyBalance, type LandingOptions, type LandingResult } from './questions/landing.js';
+export { pressureForSag, sag, type SagResult, type SettledTravel } from './questions/sag.js';
+export { bottomingHeight, suddenLoadTravel, travelForHeight, type TravelResult } from './questions/travel.js';
+export {
+  DEFAULT_THERMAL_TIME,
+  type AirSpringUnit,
+  type Damper,
+  type ThermalTime,
+} from './unit/air-spring-unit.js';
+export { airSpring, type AirSpring, type SpringFill } from './unit/air-spring.js';
+export { chamberPressures, springForce, springStiffness, storedEnergy } from './unit/force.js';
+export type { PressureAnswer, UnpressurisedFill } from './unit/pressure-for-force.js';
