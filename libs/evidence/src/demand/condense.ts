@@ -1,0 +1,99 @@
+import type { DemandComponent } from './component.js';
+import type { DemandDesign } from './design.js';
+import type { LatticePoint } from './sd-lattice.js';
+import { skewWeights } from './track-skew.js';
+
+/** Components kept in a stored fit: moments are kept exactly, and 24 still carry the tail of the sds (docs/evidence/demand.md). */
+const MAX_COMPONENTS = 24;
+/** Digits of stored numbers: four more than the approximation's own error. */
+const STORED_DIGITS = 8;
+
+/** Weights of the lattice points, adding up to 1. */
+export function weightsOf(points: readonly LatticePoint[]): number[] {
+  const peak = points.reduce((most, point) => Math.max(most, point.logDensity), Number.NEGATIVE_INFINITY);
+  const raw = points.map((point) => Math.exp(point.logDensity - peak));
+  const total = raw.reduce((sum, value) => sum + value, 0);
+  return raw.map((value) => value / total);
+}
+
+/**
+ * Merges the lattice into few components with the same mean and covariance: every point goes to the nearest of the
+ * heaviest points on the lattice. `skewed` lists the tracks, by index, whose level rests on bounds.
+ */
+export function condense(
+  points: readonly LatticePoint[],
+  design: DemandDesign,
+  centre: number,
+  skewed: readonly number[],
+): DemandComponent[] {
+  const weights = weightsOf(points);
+  const order = [...weights.keys()].sort((a, b) => (weights[b] as number) - (weights[a] as number) || a - b);
+  const centres = order.slice(0, MAX_COMPONENTS);
+  const members = new Map<number, number[]>(centres.map((i) => [i, []]));
+  for (const i of order) members.get(nearest(points, i, centres))?.push(i);
+  return [...members.values()].map((group) => {
+    const parts = group.map((i) => ({ point: points[i] as LatticePoint, weight: weights[i] as number }));
+    return merge(parts, (track, point) => skewWeights(design, point, centre, track), skewed);
+  });
+}
+
+function nearest(points: readonly LatticePoint[], i: number, centres: readonly number[]): number {
+  const from = (points[i] as LatticePoint).index;
+  let best = i;
+  let least = Number.POSITIVE_INFINITY;
+  for (const centre of centres) {
+    const to = (points[centre] as LatticePoint).index;
+    const distance = to.reduce((sum, k, axis) => sum + (k - (from[axis] as number)) ** 2, 0);
+    if (distance < least) {
+      best = centre;
+      least = distance;
+    }
+  }
+  return best;
+}
+
+const stored = (value: number): number => Number(value.toPrecision(STORED_DIGITS));
+
+function merge(
+  parts: readonly { point: LatticePoint; weight: number }[],
+  skewOf: (track: number, point: LatticePoint) => number[],
+  skewed: readonly number[],
+): DemandComponent {
+  const weight = parts.reduce((sum, part) => sum + part.weight, 0);
+  const average = (value: (point: LatticePoint) => number): number =>
+    parts.reduce((sum, part) => sum + (part.weight / weight) * value(part.point), 0);
+  const size = parts[0]?.point.posterior.mean.length ?? 0;
+  const mean = Array.from({ length: size }, (_, a) => average((point) => point.posterior.mean[a] as number));
+  const covariance = new Float64Array((size * (size + 1)) / 2);
+  for (const part of parts) {
+    const { posterior } = part.point;
+    const share = part.weight / weight;
+    let at = 0;
+    for (let a = 0; a < size; a += 1) {
+      const offset = (posterior.mean[a] as number) - (mean[a] as number);
+      for (let b = 0; b <= a; b += 1) {
+        const product = offset * ((posterior.mean[b] as number) - (mean[b] as number));
+        const within = posterior.covariance[a * size + b] as number;
+        covariance[at] = (covariance[at] as number) + share * (within + product);
+        at += 1;
+      }
+    }
+  }
+  return {
+    weight,
+    mean: mean.map(stored),
+    covariance: Array.from(covariance, stored),
+    variances: {
+      track: average((point) => point.sds.track ** 2),
+      rider: average((point) => point.sds.rider ** 2),
+      run: average((point) => point.sds.run ** 2),
+    },
+    skews: skewed.map((track) => {
+      const each = parts.map((part) => skewOf(track, part.point));
+      const mixed = (each[0] ?? []).map((_, k) =>
+        parts.reduce((sum, part, i) => sum + (part.weight / weight) * (each[i]?.[k] as number), 0),
+      );
+      return { track, weights: mixed };
+    }),
+  };
+}

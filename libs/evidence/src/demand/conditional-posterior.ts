@@ -1,0 +1,135 @@
+import { boundAt, logBoundOverFactor, matchedFactor, type BoundFactors } from './bound-factor.js';
+import { CellSystem, type DemandSds } from './cell-system.js';
+import { exactSums, type DemandDesign, type ExactSums } from './design.js';
+
+/** Posterior of mu and all effects when the three standard deviations are given. */
+export interface ConditionalPosterior {
+  /** log p(readings | sds), mu and effects integrated out. */
+  logEvidence: number;
+  /** Means of mu, track effects, rider effects, log metres. */
+  mean: Float64Array;
+  /** Their covariance, row-major, (log m)². */
+  covariance: Float64Array;
+  factors: BoundFactors;
+  iterations: number;
+  status: 'converged' | 'not-converged' | 'not-positive-definite';
+}
+
+/** Passes over the bounds; 4 to 8 are usual, a cell of hundreds of equal bounds needs about 40. */
+const MAX_PASSES = 200;
+/**
+ * Change of a cell's mean (in its sd) and sd (relative) at which the passes stop. The evidence is stationary in the
+ * factors, so its error is of the order of the square, 1e-8.
+ */
+const SETTLED = 1e-4;
+/** Share of each proposed change that is taken: full steps overshoot where many bounds share a track. */
+const STEP_SHARE = 0.9;
+
+/**
+ * Posterior of the demand model given its three standard deviations, log metres.
+ *
+ * y = mu + track + rider + run + reading error, all normal. Exact readings are conjugate; a bound contributes
+ * Φ(side·(η − limit)/√(run² + reading²)) with η = mu + track + rider and is replaced by the Gaussian factor whose
+ * product with the rest has the same mean and variance: expectation propagation (minka2001), docs/evidence/demand.md
+ * equations D2–D5. With no bounds the result is exact. `start` may hold the factors of a neighbouring solution.
+ * Valid for sds ≥ 0 and mu.sd > 0; every exact reading needs run² + reading² > 0.
+ */
+export function conditionalPosterior(
+  design: DemandDesign,
+  sds: DemandSds,
+  mu: { mean: number; sd: number },
+  start?: BoundFactors,
+  sums: ExactSums = exactSums(design, sds.run, mu.mean),
+): ConditionalPosterior {
+  const system = new CellSystem(design, sds, mu.sd);
+  let factors = start ?? noFactors(design);
+  let status: ConditionalPosterior['status'] = 'not-converged';
+  let iterations = 0;
+  while (iterations < MAX_PASSES) {
+    iterations += 1;
+    if (!system.solve(sums, factors)) {
+      status = 'not-positive-definite';
+      break;
+    }
+    const { proposed, change } = passOverBounds(design, sds.run, mu.mean, system, factors);
+    if (change < SETTLED) {
+      status = 'converged';
+      break;
+    }
+    factors = proposed;
+  }
+  const logEvidence =
+    status === 'not-positive-definite'
+      ? Number.NaN
+      : sums.constant + system.logIntegral + logCorrection(design, sds.run, mu.mean, system, factors);
+  return { ...system.unscaled(mu.mean), logEvidence, factors, iterations, status };
+}
+
+const noFactors = (design: DemandDesign): BoundFactors => ({
+  precision: new Float64Array(design.bounds.cell.length),
+  shift: new Float64Array(design.bounds.cell.length),
+});
+
+/** One pass over all bounds: proposes new factors, one after another within a cell, cells side by side. */
+function passOverBounds(
+  design: DemandDesign,
+  runSd: number,
+  centre: number,
+  system: CellSystem,
+  factors: BoundFactors,
+): { proposed: BoundFactors; change: number } {
+  const { cell } = design.bounds;
+  const proposed: BoundFactors = { precision: factors.precision.slice(), shift: factors.shift.slice() };
+  let change = 0;
+  for (let j = 0; j < cell.length;) {
+    const c = cell[j] as number;
+    const given = system.marginal(c);
+    const givenPrecision = 1 / given.variance;
+    let precisionNow = givenPrecision;
+    let shiftNow = given.mean * givenPrecision;
+    for (; j < cell.length && cell[j] === c; j += 1) {
+      const oldPrecision = factors.precision[j] as number;
+      const oldShift = factors.shift[j] as number;
+      const restPrecision = precisionNow - oldPrecision;
+      if (!(restPrecision > 0)) continue;
+      const target = matchedFactor(boundAt(design, j, runSd, centre), restPrecision, shiftNow - oldShift);
+      const stepPrecision = STEP_SHARE * (target.precision - oldPrecision);
+      const stepShift = STEP_SHARE * (target.shift - oldShift);
+      proposed.precision[j] = oldPrecision + stepPrecision;
+      proposed.shift[j] = oldShift + stepShift;
+      precisionNow += stepPrecision;
+      shiftNow += stepShift;
+    }
+    const meanChange = Math.abs(shiftNow / precisionNow - given.mean) * Math.sqrt(givenPrecision);
+    const sdChange = 0.5 * Math.abs(precisionNow / givenPrecision - 1);
+    change = Math.max(change, meanChange, sdChange);
+  }
+  return { proposed, change };
+}
+
+/** What the bounds add to the evidence beyond their Gaussian factors; equation D5. */
+function logCorrection(
+  design: DemandDesign,
+  runSd: number,
+  centre: number,
+  system: CellSystem,
+  factors: BoundFactors,
+): number {
+  const { cell } = design.bounds;
+  let sum = 0;
+  for (let j = 0; j < cell.length;) {
+    const c = cell[j] as number;
+    const { mean, variance } = system.marginal(c);
+    for (; j < cell.length && cell[j] === c; j += 1) {
+      const bound = boundAt(design, j, runSd, centre);
+      sum += logBoundOverFactor(
+        bound,
+        mean,
+        variance,
+        factors.precision[j] as number,
+        factors.shift[j] as number,
+      );
+    }
+  }
+  return sum;
+}

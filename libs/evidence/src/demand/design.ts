@@ -1,0 +1,90 @@
+import type { DemandReading } from './reading.js';
+
+/** The readings of a team sorted into cells (one rider on one track), as flat arrays for the inner loops. */
+export interface DemandDesign {
+  /** Sorted, so that the result does not depend on the order of the readings. */
+  tracks: readonly string[];
+  riders: readonly string[];
+  /** Track and rider index of every cell. */
+  cellTrack: Int32Array;
+  cellRider: Int32Array;
+  exact: { cell: Int32Array; value: Float64Array; variance: Float64Array };
+  /** Bounds ordered by cell. `side` is 1 for a lower bound and −1 for an upper bound. */
+  bounds: { cell: Int32Array; limit: Float64Array; variance: Float64Array; side: Int8Array };
+}
+
+const distinct = (ids: Iterable<string>): string[] => [...new Set(ids)].sort();
+
+const indexOf = (ids: readonly string[]): Map<string, number> => new Map(ids.map((id, index) => [id, index]));
+
+/** Sorts readings into cells; values and limits in log metres, variances of the reading error in (log m)². */
+export function designOf(readings: readonly DemandReading[]): DemandDesign {
+  const tracks = distinct(readings.map((reading) => reading.trackId));
+  const riders = distinct(readings.map((reading) => reading.riderId));
+  const trackIndex = indexOf(tracks);
+  const riderIndex = indexOf(riders);
+  const cellNumber = (reading: DemandReading): number =>
+    (trackIndex.get(reading.trackId) ?? 0) * riders.length + (riderIndex.get(reading.riderId) ?? 0);
+
+  const used = [...new Set(readings.map(cellNumber))].sort((a, b) => a - b);
+  const cellOf = new Map(used.map((number, cell) => [number, cell]));
+  const rows = readings
+    .map((reading) => ({ reading, cell: cellOf.get(cellNumber(reading)) ?? 0 }))
+    .sort(
+      (a, b) =>
+        a.cell - b.cell ||
+        a.reading.logHeight - b.reading.logHeight ||
+        a.reading.readingSd - b.reading.readingSd,
+    );
+  const exact = rows.filter(({ reading }) => reading.kind === 'exact');
+  const bounds = rows.filter(({ reading }) => reading.kind !== 'exact');
+  const varianceOf = ({ reading }: { reading: DemandReading }): number => reading.readingSd ** 2;
+  return {
+    tracks,
+    riders,
+    cellTrack: Int32Array.from(used, (number) => Math.floor(number / riders.length)),
+    cellRider: Int32Array.from(used, (number) => number % riders.length),
+    exact: {
+      cell: Int32Array.from(exact, ({ cell }) => cell),
+      value: Float64Array.from(exact, ({ reading }) => reading.logHeight),
+      variance: Float64Array.from(exact, varianceOf),
+    },
+    bounds: {
+      cell: Int32Array.from(bounds, ({ cell }) => cell),
+      limit: Float64Array.from(bounds, ({ reading }) => reading.logHeight),
+      variance: Float64Array.from(bounds, varianceOf),
+      side: Int8Array.from(bounds, ({ reading }) => (reading.kind === 'at-least' ? 1 : -1)),
+    },
+  };
+}
+
+/** Number of unknowns: mu, one effect a track, one effect a rider, in this order. */
+export const unknownsOf = (design: DemandDesign): number => 1 + design.tracks.length + design.riders.length;
+
+/** What the exact readings say about the level of every cell when the run sd is given. */
+export interface ExactSums {
+  /** Σ 1/(s²+r²) and Σ (y − centre)/(s²+r²) of every cell. */
+  precision: Float64Array;
+  shift: Float64Array;
+  /** Σ −½ log(2π(s²+r²)) − ½ (y − centre)²/(s²+r²). */
+  constant: number;
+}
+
+const LOG_2PI = Math.log(2 * Math.PI);
+
+/** Sums over the exact readings for a run sd (log m), with values counted from `centre` (log m). */
+export function exactSums(design: DemandDesign, runSd: number, centre: number): ExactSums {
+  const precision = new Float64Array(design.cellTrack.length);
+  const shift = new Float64Array(design.cellTrack.length);
+  const { cell, value, variance } = design.exact;
+  let constant = 0;
+  for (let i = 0; i < cell.length; i += 1) {
+    const total = runSd * runSd + (variance[i] as number);
+    const y = (value[i] as number) - centre;
+    const c = cell[i] as number;
+    precision[c] = (precision[c] as number) + 1 / total;
+    shift[c] = (shift[c] as number) + y / total;
+    constant -= 0.5 * (LOG_2PI + Math.log(total) + (y * y) / total);
+  }
+  return { precision, shift, constant };
+}

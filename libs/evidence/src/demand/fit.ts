@@ -1,0 +1,148 @@
+import { mixtureOf, type DemandComponent } from './component.js';
+import { condense } from './condense.js';
+import { designOf } from './design.js';
+import { summaryOfMixture, type Summary } from './mixture.js';
+import {
+  DEFAULT_DEMAND_PRIORS,
+  DEMAND_MODEL_VERSION,
+  requirePriors,
+  requireReadings,
+  type DemandPriors,
+  type DemandReading,
+  type FixedSds,
+} from './reading.js';
+import { sdLattice } from './sd-lattice.js';
+import { summaryOfSd } from './sd-summary.js';
+
+/** What may be laid down beforehand. */
+export interface DemandFitOptions {
+  fixedSds?: FixedSds;
+}
+
+/** Below this number of exact readings a track's level rests on bounds and the prior (three: judgement, no source). */
+export const FEWEST_EXACT_READINGS = 3;
+
+/** Posterior of one track or rider, as its effect around mu in log metres, with what it rests on. */
+export interface LevelSummary {
+  id: string;
+  effect: Summary;
+  readings: number;
+  exact: number;
+  atLeast: number;
+  atMost: number;
+  /** Fewer than three exact readings: say "at least", never a level. */
+  lowerBoundOnly: boolean;
+}
+
+/** Posterior of the demand model as plain JSON. */
+export interface DemandFit {
+  modelVersion: string;
+  status: 'converged' | 'prior-only' | 'not-converged';
+  message: string;
+  counts: {
+    readings: number;
+    exact: number;
+    atLeast: number;
+    atMost: number;
+    riders: number;
+    tracks: number;
+    mixturePoints: number;
+    posteriorEvaluations: number;
+  };
+  priors: DemandPriors;
+  mu: Summary;
+  sds: { track: Summary; rider: Summary; run: Summary };
+  tracks: LevelSummary[];
+  riders: LevelSummary[];
+  components: DemandComponent[];
+}
+
+/**
+ * Posterior of the team's hit heights, in log metres.
+ *
+ * log h = mu + track + rider + run + reading error; track ~ N(0, s_t²), rider ~ N(0, s_r²), run ~ N(0, s_e²), the
+ * reading error with its known sd; mu normal and the sds half-normal a priori. A reading of kind 'at-least' adds
+ * P(reading ≥ logHeight), one of kind 'at-most' P(reading ≤ logHeight) (tobin1958). Integration over the sds on a
+ * lattice (rue2009), within it expectation propagation for the bounds (minka2001): docs/evidence/demand.md.
+ * Any number of readings, none included (status 'prior-only'). The order of the readings has no influence.
+ * Throws EvidenceInputError for a reading or prior that is not finite.
+ */
+export function fitDemand(
+  readings: readonly DemandReading[],
+  priors: DemandPriors = DEFAULT_DEMAND_PRIORS,
+  options: DemandFitOptions = {},
+): DemandFit {
+  const fixed = options.fixedSds ?? {};
+  requirePriors(priors);
+  requireReadings(readings, fixed);
+  const design = designOf(readings);
+  const lattice = sdLattice(design, priors, fixed);
+  const trackCounts = design.tracks.map((id) =>
+    countsOf(readings.filter((reading) => reading.trackId === id)),
+  );
+  const skewed = [...trackCounts.keys()].filter((i) => isSkewed(trackCounts[i]));
+  const components = condense(lattice.points, design, priors.muMean, skewed);
+  const unknown = (at: number, track: number): Summary =>
+    summaryOfMixture(mixtureOf(components, [at], track, () => 0));
+  const { lowerBoundOnly: _, ...readingCounts } = countsOf(readings);
+  const settled = lattice.unsettled === 0;
+  return {
+    modelVersion: DEMAND_MODEL_VERSION,
+    status: settled ? (readings.length > 0 ? 'converged' : 'prior-only') : 'not-converged',
+    message: messageOf(readings.length, lattice.unsettled, lattice.evaluations),
+    counts: {
+      ...readingCounts,
+      riders: design.riders.length,
+      tracks: design.tracks.length,
+      mixturePoints: components.length,
+      posteriorEvaluations: lattice.evaluations,
+    },
+    priors,
+    mu: unknown(0, NO_TRACK),
+    sds: {
+      track: summaryOfSd(lattice, 'track'),
+      rider: summaryOfSd(lattice, 'rider'),
+      run: summaryOfSd(lattice, 'run'),
+    },
+    tracks: design.tracks.map((id, i) => ({
+      id,
+      effect: unknown(1 + i, i),
+      ...(trackCounts[i] as ReadingCounts),
+    })),
+    riders: design.riders.map((id, i) => ({
+      id,
+      effect: unknown(1 + design.tracks.length + i, NO_TRACK),
+      ...countsOf(readings.filter((reading) => reading.riderId === id)),
+    })),
+    components,
+  };
+}
+
+type ReadingCounts = Omit<LevelSummary, 'id' | 'effect'>;
+
+const NO_TRACK = -1;
+
+function countsOf(readings: readonly DemandReading[]): ReadingCounts {
+  const ofKind = (kind: DemandReading['kind']): number =>
+    readings.filter((reading) => reading.kind === kind).length;
+  const exact = ofKind('exact');
+  return {
+    readings: readings.length,
+    exact,
+    atLeast: ofKind('at-least'),
+    atMost: ofKind('at-most'),
+    lowerBoundOnly: exact < FEWEST_EXACT_READINGS,
+  };
+}
+
+/** Bounds and too few values beside them: a normal distribution of the level would be wrong. */
+const isSkewed = (counts: ReadingCounts | undefined): boolean =>
+  counts !== undefined && counts.lowerBoundOnly && counts.atLeast + counts.atMost > 0;
+
+function messageOf(readings: number, unsettled: number, evaluations: number): string {
+  if (unsettled > 0) {
+    return `${unsettled} of ${evaluations} inner solutions did not settle; the intervals may be off.`;
+  }
+  if (readings === 0) return 'No readings yet: what is predicted is the prior alone.';
+  return `Fitted to ${readings} readings.`;
+}
