@@ -1,11 +1,13 @@
 import { defineConfig } from 'vitest/config';
 
 /**
- * Four projects: `libraries` (pure, parallel), `architecture`, `api` (HTTP against a real Postgres) and
- * `browser` (pages in Chromium). Libraries are read from source, so a test never sees a stale build.
+ * Five projects: `libraries` (pure, parallel), `architecture`, `api` (HTTP against a real Postgres), `browser`
+ * (pages in Chromium) and `faults` (the house started, stopped and killed). All but the last two read the sources,
+ * so that they never see a stale build; those two use what `npm start` would run.
  */
 const source = { resolve: { conditions: ['source'] }, ssr: { resolve: { conditions: ['source'] } } };
 const root = new URL('..', import.meta.url).pathname;
+const database = { globalSetup: ['tests/support/database-server.ts'], hookTimeout: 60_000 };
 
 export default defineConfig({
   root,
@@ -25,6 +27,40 @@ export default defineConfig({
         },
       },
       { ...source, root, test: { name: 'architecture', include: ['tests/architecture/**/*.test.ts'] } },
+      {
+        ...source,
+        root,
+        test: {
+          name: 'api',
+          include: ['tests/api/**/*.test.ts', 'apps/api/src/**/*.test.ts'],
+          ...database,
+          testTimeout: 30_000,
+        },
+      },
+      {
+        ...source,
+        root,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          ...database,
+          testTimeout: 60_000,
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      // Each test starts a whole house and waits for real processes to end: alone, so that its limits mean something.
+      {
+        root,
+        test: {
+          name: 'faults',
+          include: ['tests/faults/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+          sequence: { groupOrder: 2 },
+        },
+      },
     ],
   },
 });

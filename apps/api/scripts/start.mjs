@@ -1,0 +1,122 @@
+/**
+ * `npm start`: from a fresh clone to a running service, in this order: packages, build, database, migrations,
+ * demo team, service. It ends in the opposite order. Settings: docs/operations.md.
+ */
+import { once } from 'node:events';
+import { join } from 'node:path';
+import { prepare } from './bootstrap/prepare.mjs';
+import { dataHome, root } from './places.mjs';
+import { startEmbedded } from './postgres/embedded.mjs';
+import { localAddress, networkAddresses } from './process/addresses.mjs';
+import { tryLock } from './process/lock.mjs';
+import { firstFreePort, isFree } from './process/ports.mjs';
+import { run } from './process/run.mjs';
+import { startService, waitUntilReady } from './process/service.mjs';
+import { stopSignal } from './process/stop-signal.mjs';
+import { supervise } from './process/supervise.mjs';
+
+const DEFAULT_PORT = 4750;
+const DEFAULT_HOST = '127.0.0.1';
+const signal = stopSignal();
+
+// The database's account passes through our folders; what it may not read has its own mode.
+process.umask(0o022);
+try {
+  if (process.env.DATABASE_URL) await startOnGivenDatabase(process.env.DATABASE_URL);
+  else await startOnOwnDatabase(dataHome());
+} catch (error) {
+  if (!signal.aborted) {
+    console.error(error instanceof Error ? error.message : error);
+    process.exitCode = 1;
+  }
+}
+
+/** @param {string} databaseUrl */
+async function startOnGivenDatabase(databaseUrl) {
+  await prepare(signal);
+  await serve(databaseUrl, () => undefined);
+}
+
+/** @param {string} home */
+async function startOnOwnDatabase(home) {
+  const taken = tryLock(join(home, 'start.lock'));
+  if ('heldBy' in taken) {
+    const { pid, note } = taken.heldBy;
+    console.log(
+      `Loamledger already runs on ${home}: process ${pid}, ${note || 'starting'}. Nothing was started.`,
+    );
+    return;
+  }
+  try {
+    await prepare(signal);
+    const server = await startEmbedded(home);
+    const database = supervise('Postgres', server, () => startEmbedded(home));
+    try {
+      await serve(server.url, taken.lock.note);
+    } finally {
+      await database.stop();
+    }
+  } finally {
+    taken.lock.release();
+  }
+}
+
+/**
+ * Serves until we are told to stop.
+ * @param {string} databaseUrl
+ * @param {(address: string) => void} announce
+ */
+async function serve(databaseUrl, announce) {
+  const host = process.env.HOST || DEFAULT_HOST;
+  const port = await choosePort(host);
+  const env = {
+    NODE_ENV: 'production',
+    DASHBOARD_DIR: join(root, 'apps/dashboard/dist'),
+    ...process.env,
+    DATABASE_URL: databaseUrl,
+    HOST: host,
+    PORT: String(port),
+  };
+  await run(process.execPath, ['apps/api/dist/migrate.js'], { env, signal });
+  const signIns = await seedDemoTeam(env);
+  const address = localAddress(host, port);
+  const service = await startFirst(env, address);
+  try {
+    announce(address);
+    console.log(signIns);
+    console.log(`Loamledger runs at ${[address, ...networkAddresses(host, port)].join(' and ')}`);
+    console.log('Ctrl-C stops it.');
+    if (!signal.aborted) await once(signal, 'abort');
+    console.log('Stopping ...');
+  } finally {
+    await service.stop();
+  }
+}
+
+/** A wanted port is used or refused; without one, the first free one from the default on. @param {string} host */
+async function choosePort(host) {
+  if (!process.env.PORT) return firstFreePort(DEFAULT_PORT, host);
+  const port = Number(process.env.PORT);
+  if (!(await isFree(port, host)))
+    throw new Error(`PORT=${process.env.PORT} cannot be listened on at ${host}: is it in use?`);
+  return port;
+}
+
+/** @param {NodeJS.ProcessEnv} env */
+async function seedDemoTeam(env) {
+  if (process.env.LOAMLEDGER_DEMO === 'off') return '';
+  return run(process.execPath, ['apps/api/dist/seed-demo.js'], { env, signal, capture: true });
+}
+
+/** @param {NodeJS.ProcessEnv} env @param {string} address */
+async function startFirst(env, address) {
+  const service = startService(env);
+  try {
+    const how = await Promise.race([service.ended, waitUntilReady(address, signal)]);
+    if (how !== undefined) throw new Error(`The service ${how}.`);
+  } catch (error) {
+    await service.stop();
+    throw error;
+  }
+  return supervise('The service', service, () => startService(env));
+}
