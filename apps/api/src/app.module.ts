@@ -1,0 +1,34 @@
+import { Module, type DynamicModule } from '@nestjs/common';
+import { APP_FILTER, APP_INTERCEPTOR } from '@nestjs/core';
+import type { Config } from './config/config.js';
+import { ConfigModule } from './config/config.module.js';
+import { AccountsModule } from './modules/accounts/accounts.module.js';
+import { HealthModule } from './modules/health/health.module.js';
+import { RidersModule } from './modules/riders/riders.module.js';
+import { TeamsModule } from './modules/teams/teams.module.js';
+import { DatabaseModule } from './platform/database/database.module.js';
+import { ProblemFilter } from './platform/errors/problem.filter.js';
+import { EntityTagInterceptor } from './platform/http/entity-tag.interceptor.js';
+import { PageLinkInterceptor } from './platform/http/page-link.interceptor.js';
+
+@Module({})
+export class AppModule {
+  static with(config: Config): DynamicModule {
+    return {
+      module: AppModule,
+      imports: [
+        ConfigModule.with(config),
+        DatabaseModule,
+        HealthModule,
+        AccountsModule,
+        TeamsModule,
+        RidersModule,
+      ],
+      providers: [
+        { provide: APP_FILTER, useClass: ProblemFilter },
+        { provide: APP_INTERCEPTOR, useClass: EntityTagInterceptor },
+        { provide: APP_INTERCEPTOR, useClass: PageLinkInterceptor },
+      ],
+    };
+  }
+}

@@ -1,0 +1,2 @@
+/** Injection token of the parsed configuration. */
+export const CONFIG = Symbol('configuration');

@@ -1,0 +1,81 @@
+import { createHmac } from 'node:crypto';
+
+/** Everything the process takes from its environment, parsed once at start. */
+export interface Config {
+  readonly host: string;
+  readonly port: number;
+  /** Connection of the schema's owner: migrations only. */
+  readonly ownerDatabaseUrl: string;
+  /** Connection of the role that serves requests and cannot bypass row-level security. */
+  readonly appDatabaseUrl: string;
+  readonly databasePoolSize: number;
+  /** Folder of the built dashboard; without it only the API is served. */
+  readonly dashboardDir: string | undefined;
+  /** Marks cookies `Secure`; to be set wherever the service is reached over HTTPS. */
+  readonly secureCookies: boolean;
+  /** Whether a stranger may create an account and a team of their own. */
+  readonly openSignUp: boolean;
+  readonly logLevel: string;
+}
+
+export const APP_ROLE = 'loamledger_app';
+
+const MAX_PORT = 65_535;
+const DEFAULT_PORT = 4750;
+const DEFAULT_POOL_SIZE = 10;
+const MAX_POOL_SIZE = 200;
+
+/**
+ * Reads the configuration from `environment`.
+ * @throws Error that lists every variable that is missing or malformed, not only the first.
+ */
+export function readConfig(environment: Readonly<Record<string, string | undefined>>): Config {
+  const problems: string[] = [];
+
+  const integer = (name: string, fallback: number, maximum: number) => {
+    const text = environment[name];
+    if (text === undefined || text === '') return fallback;
+    const value = Number(text);
+    if (Number.isInteger(value) && value >= 0 && value <= maximum) return value;
+    problems.push(`${name} must be a whole number from 0 to ${maximum}, got '${text}'`);
+    return fallback;
+  };
+  const flag = (name: string, fallback: boolean) => {
+    const text = environment[name];
+    if (text === undefined || text === '') return fallback;
+    if (text === 'true' || text === 'false') return text === 'true';
+    problems.push(`${name} must be 'true' or 'false', got '${text}'`);
+    return fallback;
+  };
+
+  const ownerDatabaseUrl = environment['DATABASE_URL'] ?? '';
+  if (!/^postgres(ql)?:\/\//.test(ownerDatabaseUrl)) {
+    problems.push('DATABASE_URL must be a postgres:// address');
+  }
+  const config: Config = {
+    host: environment['HOST'] || '127.0.0.1',
+    port: integer('PORT', DEFAULT_PORT, MAX_PORT),
+    ownerDatabaseUrl,
+    appDatabaseUrl:
+      environment['DATABASE_APP_URL'] || (problems.length ? '' : deriveAppDatabaseUrl(ownerDatabaseUrl)),
+    databasePoolSize: integer('DATABASE_POOL_SIZE', DEFAULT_POOL_SIZE, MAX_POOL_SIZE),
+    dashboardDir: environment['DASHBOARD_DIR'] || undefined,
+    secureCookies: flag('SECURE_COOKIES', false),
+    openSignUp: flag('OPEN_SIGN_UP', true),
+    logLevel: environment['LOG_LEVEL'] || 'info',
+  };
+  if (problems.length > 0) throw new Error(`Configuration: ${problems.join('; ')}`);
+  return config;
+}
+
+/**
+ * The application role's address when none is given: same server and database, and a password that only who
+ * knows the owner's can compute, so that no second secret has to be handed round.
+ */
+function deriveAppDatabaseUrl(ownerUrl: string): string {
+  const url = new URL(ownerUrl);
+  const ownerPassword = decodeURIComponent(url.password);
+  url.username = APP_ROLE;
+  url.password = createHmac('sha256', ownerPassword).update(APP_ROLE).digest('hex');
+  return url.toString();
+}

@@ -1,0 +1,52 @@
+import 'reflect-metadata';
+import { randomUUID } from 'node:crypto';
+import cookie from '@fastify/cookie';
+import helmet from '@fastify/helmet';
+import { ConsoleLogger, type LogLevel } from '@nestjs/common';
+import { NestFactory } from '@nestjs/core';
+import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
+import { AppModule } from './app.module.js';
+import type { Config } from './config/config.js';
+import { serveDashboard } from './platform/http/dashboard-files.js';
+import { serveOpenApi } from './platform/http/open-api.js';
+import { validationPipe } from './platform/http/validation.pipe.js';
+
+export const API_PREFIX = 'api/v1';
+
+/** A season's runs as CSV; everything else is far smaller. */
+const BODY_LIMIT_BYTES = 4 * 1024 * 1024;
+const LOG_LEVELS: readonly LogLevel[] = ['fatal', 'error', 'warn', 'log', 'debug', 'verbose'];
+
+/** The whole service, ready to listen. */
+export async function createApp(config: Config): Promise<NestFastifyApplication> {
+  const adapter = new FastifyAdapter({ bodyLimit: BODY_LIMIT_BYTES, genReqId: () => randomUUID() });
+  const app = await NestFactory.create<NestFastifyApplication>(AppModule.with(config), adapter, {
+    logger: new ConsoleLogger({ json: true, logLevels: levelsFrom(config.logLevel) }),
+    abortOnError: false,
+  });
+  await app.register(cookie);
+  await app.register(helmet, {
+    contentSecurityPolicy: {
+      directives: {
+        defaultSrc: ["'self'"],
+        // Styles set by script on single elements, as charts and menus need; never a script inline.
+        styleSrc: ["'self'", "'unsafe-inline'"],
+        imgSrc: ["'self'", 'data:'],
+        upgradeInsecureRequests: null,
+      },
+    },
+    strictTransportSecurity: config.secureCookies,
+  });
+  app.setGlobalPrefix(API_PREFIX);
+  app.useGlobalPipes(validationPipe);
+  app.enableShutdownHooks();
+  serveOpenApi(app);
+  if (config.dashboardDir) await serveDashboard(app, config.dashboardDir, `/${API_PREFIX}`);
+  return app;
+}
+
+function levelsFrom(wanted: string): LogLevel[] {
+  const name = wanted === 'info' ? 'log' : wanted;
+  const last = LOG_LEVELS.findIndex((level) => level === name);
+  return LOG_LEVELS.slice(0, last < 0 ? 0 : last + 1);
+}

@@ -1,0 +1,75 @@
+import { ApiProperty } from '@nestjs/swagger';
+import { IsEmail, MaxLength } from 'class-validator';
+import { Transform } from 'class-transformer';
+import { ChoiceField, IdField, PartsField, TextField } from '../../platform/http/fields.js';
+import { ROLES, type Role } from '../../platform/http/scope.js';
+
+const MAX_EMAIL = 254;
+const MIN_PASSWORD = 10;
+const MAX_PASSWORD = 200;
+
+export class CredentialsDto {
+  @Transform(({ value }: { value: unknown }) =>
+    typeof value === 'string' ? value.trim().toLowerCase() : value,
+  )
+  @IsEmail({}, { context: { allowed: 'an e-mail address' } })
+  @MaxLength(MAX_EMAIL, { context: { allowed: `at most ${MAX_EMAIL} characters` } })
+  @ApiProperty({
+    type: 'string',
+    format: 'email',
+    example: 'mechanic@team.example',
+    description: 'E-mail address.',
+  })
+  email: string;
+
+  @TextField({
+    description: 'Password.',
+    minLength: MIN_PASSWORD,
+    maxLength: MAX_PASSWORD,
+    example: 'a long sentence is best',
+  })
+  password: string;
+}
+
+export class SignUpDto extends CredentialsDto {
+  @TextField({ description: 'Name that team mates see.', maxLength: 80, example: 'Workshop' })
+  displayName: string;
+}
+
+export class JoinDto extends SignUpDto {
+  @TextField({ description: 'Token of the invitation link.', maxLength: 64, example: 'Q2hhbm5lbC0x…' })
+  token: string;
+}
+
+export class MembershipDto {
+  @IdField({ description: 'The team.' })
+  teamId: string;
+
+  @TextField({ description: 'Name of the team.', maxLength: 80, example: 'Demo team' })
+  teamName: string;
+
+  @ChoiceField({ description: 'Role in the team.', choices: ROLES })
+  role: Role;
+
+  @IdField({ description: 'The rider that this person is; null for who does not ride.', nullable: true })
+  riderId: string | null;
+}
+
+export class AccountDto {
+  @IdField({ description: 'The account.' })
+  id: string;
+
+  @ApiProperty({
+    type: 'string',
+    format: 'email',
+    example: 'mechanic@team.example',
+    description: 'E-mail address.',
+  })
+  email: string;
+
+  @TextField({ description: 'Name that team mates see.', maxLength: 80, example: 'Workshop' })
+  displayName: string;
+
+  @PartsField({ description: 'Teams of this person.', type: () => MembershipDto, maxItems: 100 })
+  memberships: MembershipDto[];
+}

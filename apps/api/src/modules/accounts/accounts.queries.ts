@@ -1,0 +1,90 @@
+import { Injectable } from '@nestjs/common';
+import type { Transaction } from '../../platform/database/team-database.js';
+import type { Role } from '../../platform/http/scope.js';
+import { AccountEntity } from './account.entity.js';
+import { SignInEntity } from './sign-in.entity.js';
+
+export interface Membership {
+  teamId: string;
+  teamName: string;
+  role: Role;
+  riderId: string | null;
+}
+
+@Injectable()
+export class AccountsQueries {
+  async insertAccount(
+    transaction: Transaction,
+    account: Pick<AccountEntity, 'id' | 'email' | 'displayName' | 'passwordHash'>,
+  ): Promise<void> {
+    await transaction.insert(AccountEntity, account);
+  }
+
+  async signInCandidate(
+    transaction: Transaction,
+    email: string,
+  ): Promise<{ id: string; passwordHash: string } | undefined> {
+    const rows: { id: string; password_hash: string }[] = await transaction.query(
+      'select id, password_hash from sign_in_candidate($1)',
+      [email],
+    );
+    const row = rows[0];
+    return row && { id: row.id, passwordHash: row.password_hash };
+  }
+
+  async insertSignIn(
+    transaction: Transaction,
+    signIn: Pick<SignInEntity, 'tokenHash' | 'accountId' | 'expiresAt'>,
+  ): Promise<void> {
+    await transaction.insert(SignInEntity, signIn);
+  }
+
+  async deleteSignIn(transaction: Transaction, tokenHash: string): Promise<void> {
+    await transaction.delete(SignInEntity, { tokenHash });
+  }
+
+  async requireAccount(
+    transaction: Transaction,
+    id: string,
+  ): Promise<Pick<AccountEntity, 'id' | 'email' | 'displayName'>> {
+    return transaction.findOneOrFail(AccountEntity, {
+      where: { id },
+      select: { id: true, email: true, displayName: true },
+    });
+  }
+
+  async memberships(transaction: Transaction, accountId: string): Promise<Membership[]> {
+    return transaction.query(
+      `select member.team_id as "teamId", team.name as "teamName", member.role, member.rider_id as "riderId"
+       from member join team on team.id = member.team_id
+       where member.account_id = $1
+       order by team.name, member.team_id`,
+      [accountId],
+    );
+  }
+
+  /** Who a sign-in token belongs to, and what that person is in `teamId`. */
+  async requestScope(
+    transaction: Transaction,
+    tokenHash: string,
+    teamId: string | null,
+  ): Promise<{ accountId: string; role: Role | null; riderId: string | null } | undefined> {
+    const rows: { accountId: string; role: Role | null; riderId: string | null }[] = await transaction.query(
+      'select account_id as "accountId", role, rider_id as "riderId" from request_scope($1, $2)',
+      [tokenHash, teamId],
+    );
+    return rows[0];
+  }
+
+  async openInvitation(
+    transaction: Transaction,
+    tokenHash: string,
+  ): Promise<{ teamId: string; id: string; role: Role; riderId: string | null } | undefined> {
+    const rows: { teamId: string; id: string; role: Role; riderId: string | null }[] =
+      await transaction.query(
+        'select team_id as "teamId", id, role, rider_id as "riderId" from open_invitation($1)',
+        [tokenHash],
+      );
+    return rows[0];
+  }
+}

@@ -1,0 +1,79 @@
+import { createHash } from 'node:crypto';
+import { Injectable, type CanActivate, type ExecutionContext } from '@nestjs/common';
+import { Reflector } from '@nestjs/core';
+import { isUUID } from 'class-validator';
+import type { FastifyRequest } from 'fastify';
+import { TeamDatabase } from '../../platform/database/team-database.js';
+import { NotFound, Refusal } from '../../platform/errors/refusal.js';
+import { METADATA, type Role } from '../../platform/http/scope.js';
+import { hashToken } from '../../platform/security/tokens.js';
+import { AccountsQueries } from './accounts.queries.js';
+
+export const SIGN_IN_COOKIE = 'loamledger_sign_in';
+const MAX_KEY_LENGTH = 200;
+
+/**
+ * Proves, before any controller runs, who asks, and for a route with a team in its path that they belong to the
+ * team in a role that may. A team that is not theirs does not exist for them.
+ */
+@Injectable()
+export class SignInGuard implements CanActivate {
+  constructor(
+    private readonly reflector: Reflector,
+    private readonly database: TeamDatabase,
+    private readonly queries: AccountsQueries,
+  ) {}
+
+  async canActivate(context: ExecutionContext): Promise<boolean> {
+    const targets = [context.getHandler(), context.getClass()];
+    if (this.reflector.getAllAndOverride<boolean | undefined>(METADATA.public, targets)) return true;
+    const request = context.switchToHttp().getRequest<FastifyRequest>();
+    const token = request.cookies[SIGN_IN_COOKIE];
+    if (!token) throw notSignedIn();
+    const teamId = (request.params as { teamId?: string }).teamId ?? null;
+    if (teamId !== null && !isUUID(teamId)) throw new NotFound('team', teamId.slice(0, 40));
+
+    const found = await this.database.asStranger((transaction) =>
+      this.queries.requestScope(transaction, hashToken(token), teamId),
+    );
+    if (!found) throw notSignedIn();
+    request.accountId = found.accountId;
+    if (teamId === null) return true;
+    if (!found.role) throw new NotFound('team', teamId);
+
+    const allowed = this.reflector.getAllAndOverride<Role[] | undefined>(METADATA.roles, targets);
+    if (allowed && !allowed.includes(found.role)) throw new RoleNotAllowed(found.role, allowed);
+    request.teamScope = {
+      teamId,
+      accountId: found.accountId,
+      role: found.role,
+      riderId: found.riderId,
+      idempotency: idempotencyOf(request),
+    };
+    return true;
+  }
+}
+
+const notSignedIn = () => new Refusal('sign-in.required', 'unauthenticated', 'Sign in first.');
+
+class RoleNotAllowed extends Refusal {
+  constructor(role: Role, allowed: readonly Role[]) {
+    super('role.not-allowed', 'forbidden', `This is for ${allowed.join(' and ')}, not for ${role}.`);
+  }
+}
+
+function idempotencyOf(request: FastifyRequest): { key: string; fingerprint: string } | undefined {
+  const key = request.headers['idempotency-key'];
+  if (request.method !== 'POST' || key === undefined) return undefined;
+  if (typeof key !== 'string' || key.length === 0 || key.length > MAX_KEY_LENGTH) {
+    throw new Refusal(
+      'idempotency.bad-key',
+      'malformed',
+      `Idempotency-Key has 1 to ${MAX_KEY_LENGTH} characters.`,
+    );
+  }
+  const fingerprint = createHash('sha256')
+    .update(`${request.url}\n${JSON.stringify(request.body ?? null)}`)
+    .digest('hex');
+  return { key, fingerprint };
+}

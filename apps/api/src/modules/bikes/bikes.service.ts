@@ -1,0 +1,183 @@
+import { Injectable } from '@nestjs/common';
+import { leverageFromTable, SpringInputError } from '@loamledger/spring';
+import {
+  degreesFromRadian,
+  metresFromMillimetres,
+  millimetresFromMetres,
+  radian,
+  radianFromDegrees,
+} from '@loamledger/units';
+import { newId } from '../../platform/database/new-id.js';
+import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
+import { InvalidField, NotFound } from '../../platform/errors/refusal.js';
+import { toPage, type Page, type PageQuery } from '../../platform/http/page.js';
+import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
+import { RidersService } from '../riders/riders.service.js';
+import { SpringUnitsService } from '../spring-units/spring-units.service.js';
+import type { BikeEntity } from './bike.entity.js';
+import type { BikeDto, BikeInputDto, BikeSourcesDto } from './bikes.dto.js';
+import { BikesQueries } from './bikes.queries.js';
+
+/** A bike as stored. */
+export type Bike = Readonly<BikeEntity>;
+
+const PER_CENT = 100;
+
+@Injectable()
+export class BikesService {
+  constructor(
+    private readonly database: TeamDatabase,
+    private readonly queries: BikesQueries,
+    private readonly riders: RidersService,
+    private readonly units: SpringUnitsService,
+  ) {}
+
+  async list(scope: TeamScope, page: PageQuery): Promise<Page<BikeDto>> {
+    const own = visibleRider(scope);
+    const rows = await this.database.inTeam(scope, (transaction) =>
+      this.queries.page(transaction, scope.teamId, page, own ? { riderId: own } : {}),
+    );
+    return toPage(rows, page.limit, answer);
+  }
+
+  async get(scope: TeamScope, id: string): Promise<BikeDto> {
+    return this.database.inTeam(scope, async (transaction) =>
+      answer(await this.requireVisible(transaction, scope, id)),
+    );
+  }
+
+  async create(scope: TeamScope, input: BikeInputDto): Promise<BikeDto> {
+    return this.database.writeOnce(scope, async (transaction) => {
+      const columns = await this.checkedColumns(transaction, scope.teamId, input);
+      return answer(
+        await this.queries.insert(transaction, { teamId: scope.teamId, id: newId(), ...columns }),
+      );
+    });
+  }
+
+  async replace(scope: TeamScope, id: string, version: number, input: BikeInputDto): Promise<BikeDto> {
+    return this.database.inTeam(scope, async (transaction) => {
+      const columns = await this.checkedColumns(transaction, scope.teamId, input);
+      return answer(await this.queries.change(transaction, scope.teamId, id, version, columns));
+    });
+  }
+
+  /** The stored bike if the member may see it. */
+  async requireVisible(transaction: Transaction, scope: TeamScope, id: string): Promise<Bike> {
+    const bike = await this.queries.require(transaction, scope.teamId, id);
+    const own = visibleRider(scope);
+    if (own && bike.riderId !== own) throw new NotFound('bike', id);
+    return bike;
+  }
+
+  /** Bikes that the member may see. */
+  async allVisible(transaction: Transaction, scope: TeamScope): Promise<readonly Bike[]> {
+    const own = visibleRider(scope);
+    return this.queries.all(transaction, scope.teamId, own ? { riderId: own } : {});
+  }
+
+  private async checkedColumns(transaction: Transaction, teamId: string, input: BikeInputDto) {
+    await this.riders.require(transaction, teamId, input.riderId);
+    const fork = await this.units.require(transaction, teamId, input.forkUnitId);
+    if (fork.kind !== 'fork')
+      throw new InvalidField('bike.not-a-fork', 'forkUnitId', input.forkUnitId, 'a fork');
+    const shockUnitId = input.shockUnitId ?? null;
+    const table = (input.leverageTable ?? []).map((row) => ({
+      shockTravel: metresFromMillimetres(row.shockTravelMm),
+      leverageRatio: row.leverageRatio,
+    }));
+    if (shockUnitId) {
+      const shock = await this.units.require(transaction, teamId, shockUnitId);
+      if (shock.kind !== 'shock')
+        throw new InvalidField('bike.not-a-shock', 'shockUnitId', shockUnitId, 'a shock');
+      refuseBadLeverage(table, shock.stroke, input);
+    }
+    return {
+      name: input.name,
+      riderId: input.riderId,
+      category: input.category,
+      mass: input.massKg,
+      frontUnsprungMass: input.frontUnsprungMassKg,
+      rearUnsprungMass: input.rearUnsprungMassKg,
+      headAngle: radianFromDegrees(input.headAngleDeg),
+      wheelbase: metresFromMillimetres(input.wheelbaseMm),
+      frontWheelTravel: metresFromMillimetres(input.frontWheelTravelMm),
+      rearWheelTravel: metresFromMillimetres(input.rearWheelTravelMm),
+      frontLoadShare: input.frontLoadSharePct == null ? null : input.frontLoadSharePct / PER_CENT,
+      centreOfMassHeight: metresOrNull(input.centreOfMassHeightMm),
+      centreOfMassToRear: metresOrNull(input.centreOfMassToRearMm),
+      leverageTable: shockUnitId ? table : null,
+      sources: sourcesOf(input.sources ?? {}),
+      forkUnitId: input.forkUnitId,
+      shockUnitId,
+    };
+  }
+}
+
+/** The engine is the judge of a leverage table: it must rise from 0 to the stroke and never turn back. */
+function refuseBadLeverage(
+  table: { shockTravel: number; leverageRatio: number }[],
+  stroke: number,
+  input: BikeInputDto,
+): void {
+  try {
+    leverageFromTable(table, stroke);
+  } catch (error) {
+    if (!(error instanceof SpringInputError)) throw error;
+    throw new InvalidField(
+      'bike.bad-leverage-table',
+      'leverageTable',
+      input.leverageTable ?? [],
+      `rows of rising shock travel from 0 to at least the stroke, ${millimetresFromMetres(stroke)} mm (${error.message})`,
+    );
+  }
+}
+
+const metresOrNull = (value: number | null | undefined) =>
+  value == null ? null : metresFromMillimetres(value);
+const millimetresOrNull = (value: number | null) => (value === null ? null : millimetresFromMetres(value));
+
+/** The stored name of each figure that may be assumed. */
+const SOURCE_COLUMNS = {
+  massKg: 'mass',
+  frontUnsprungMassKg: 'frontUnsprungMass',
+  rearUnsprungMassKg: 'rearUnsprungMass',
+  headAngleDeg: 'headAngle',
+  frontLoadSharePct: 'frontLoadShare',
+  leverageTable: 'leverageTable',
+} as const satisfies Record<keyof BikeSourcesDto, keyof BikeEntity['sources']>;
+const SOURCE_FIELDS = Object.keys(SOURCE_COLUMNS) as (keyof BikeSourcesDto)[];
+
+const sourcesOf = (sources: BikeSourcesDto): BikeEntity['sources'] =>
+  Object.fromEntries(
+    SOURCE_FIELDS.filter((field) => sources[field]).map((field) => [SOURCE_COLUMNS[field], sources[field]]),
+  );
+
+function answer(bike: Bike): BikeDto {
+  return {
+    id: bike.id,
+    name: bike.name,
+    riderId: bike.riderId,
+    category: bike.category,
+    massKg: bike.mass,
+    frontUnsprungMassKg: bike.frontUnsprungMass,
+    rearUnsprungMassKg: bike.rearUnsprungMass,
+    headAngleDeg: degreesFromRadian(radian(bike.headAngle)),
+    wheelbaseMm: millimetresFromMetres(bike.wheelbase),
+    frontWheelTravelMm: millimetresFromMetres(bike.frontWheelTravel),
+    rearWheelTravelMm: millimetresFromMetres(bike.rearWheelTravel),
+    frontLoadSharePct: bike.frontLoadShare === null ? null : bike.frontLoadShare * PER_CENT,
+    centreOfMassHeightMm: millimetresOrNull(bike.centreOfMassHeight),
+    centreOfMassToRearMm: millimetresOrNull(bike.centreOfMassToRear),
+    leverageTable: (bike.leverageTable ?? []).map((row) => ({
+      shockTravelMm: millimetresFromMetres(row.shockTravel),
+      leverageRatio: row.leverageRatio,
+    })),
+    forkUnitId: bike.forkUnitId,
+    shockUnitId: bike.shockUnitId,
+    sources: Object.fromEntries(
+      SOURCE_FIELDS.map((field) => [field, bike.sources[SOURCE_COLUMNS[field]] ?? 'assumed']),
+    ),
+    version: bike.version,
+  };
+}

@@ -1,0 +1,74 @@
+import { airSpring, SpringInputError, type AirSpringUnit } from '@loamledger/spring';
+import { absolutePascal, gaugePascal, kelvin } from '@loamledger/units';
+import { InvalidField } from '../../platform/errors/refusal.js';
+import type { SpringUnitEntity, UnitParameter } from './spring-unit.entity.js';
+import { PARAMETER_FIELDS, PARAMETER_NAMES } from './unit-parameters.js';
+
+type UnitColumns = Pick<SpringUnitEntity, 'kind' | 'maxSpacers' | UnitParameter>;
+
+/** Spacers that the engine accepts where no limit was entered: what the chamber holds decides. */
+const UNLIMITED_SPACERS = 30;
+
+/** The stored unit as the engine takes it. */
+export function engineUnit(unit: UnitColumns): AirSpringUnit {
+  return {
+    kind: unit.kind,
+    stroke: unit.stroke,
+    boreArea: unit.boreArea,
+    shaftArea: unit.shaftArea,
+    positiveVolume: unit.positiveVolume,
+    spacerVolume: unit.spacerVolume,
+    maxSpacers: unit.maxSpacers ?? UNLIMITED_SPACERS,
+    negativeVolume: unit.negativeVolume,
+    transferPosition: unit.transferPosition,
+    lowerLegVolume: unit.lowerLegVolume,
+    lowerLegArea: unit.lowerLegArea,
+    bumperLength: unit.bumperLength,
+    bumperEndForce: unit.bumperEndForce,
+    damper: {
+      lowSpeed: unit.damperLowSpeed,
+      kneeSpeed: unit.damperKneeSpeed,
+      highSpeed: unit.damperHighSpeed,
+    },
+    sealFriction: unit.sealFriction,
+    thermalTime: {
+      positive: unit.thermalTimePositive,
+      negative: unit.thermalTimeNegative,
+      lowerLeg: unit.thermalTimeLowerLeg,
+    },
+  };
+}
+
+/**
+ * Refuses a unit that cannot be built: the engine is the judge, here for the field that a person entered.
+ * @throws InvalidField naming the field.
+ */
+export function refuseImpossibleUnit(unit: UnitColumns): void {
+  // Any fill will do: it is the unit that is tried, with as many spacers as may ever go in.
+  const fill = {
+    gaugePressure: gaugePascal(500_000),
+    spacers: unit.maxSpacers ?? 0,
+    ambientPressure: absolutePascal(101_325),
+    temperature: kelvin(293.15),
+  };
+  try {
+    airSpring(engineUnit(unit), fill);
+  } catch (error) {
+    if (!(error instanceof SpringInputError)) throw error;
+    const field = fieldOf(error.argument);
+    throw new InvalidField(
+      'spring-unit.impossible',
+      field?.name ?? 'maxSpacers',
+      field && typeof error.value === 'number' ? field.fromSi(error.value) : unit.maxSpacers,
+      `${error.allowed} ${error.unit}`.trim(),
+    );
+  }
+}
+
+/** The message field behind an engine argument such as `unit.damper.lowSpeed`. */
+function fieldOf(argument: string) {
+  const [head = '', ...rest] = argument.replace(/^unit\./, '').split('.');
+  const column = rest.reduce((name, part) => name + part.charAt(0).toUpperCase() + part.slice(1), head);
+  const name = PARAMETER_NAMES.find((candidate) => PARAMETER_FIELDS[candidate].column === column);
+  return name && { name, fromSi: PARAMETER_FIELDS[name].fromSi };
+}

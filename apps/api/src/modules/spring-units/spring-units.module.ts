@@ -1,0 +1,11 @@
+import { Module } from '@nestjs/common';
+import { SpringUnitsController } from './spring-units.controller.js';
+import { SpringUnitsQueries } from './spring-units.queries.js';
+import { SpringUnitsService } from './spring-units.service.js';
+
+@Module({
+  controllers: [SpringUnitsController],
+  providers: [SpringUnitsService, SpringUnitsQueries],
+  exports: [SpringUnitsService],
+})
+export class SpringUnitsModule {}

@@ -1,0 +1,143 @@
+import { Injectable } from '@nestjs/common';
+import { DEFAULT_THERMAL_TIME } from '@loamledger/spring';
+import { gaugePascal, gaugePascalFromPsi, psiFromGaugePascal } from '@loamledger/units';
+import { newId } from '../../platform/database/new-id.js';
+import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
+import { InvalidField } from '../../platform/errors/refusal.js';
+import { toPage, type Page, type PageQuery } from '../../platform/http/page.js';
+import type { TeamScope } from '../../platform/http/scope.js';
+import { refuseImpossibleUnit } from './engine-unit.js';
+import type { SpringUnitEntity, UnitParameter } from './spring-unit.entity.js';
+import type { SpringUnitDto, SpringUnitInputDto, UnitSourcesDto } from './spring-units.dto.js';
+import { SpringUnitsQueries } from './spring-units.queries.js';
+import { PARAMETER_FIELDS, PARAMETER_NAMES } from './unit-parameters.js';
+
+/** A spring unit as stored. */
+export type SpringUnit = Readonly<SpringUnitEntity>;
+
+@Injectable()
+export class SpringUnitsService {
+  constructor(
+    private readonly database: TeamDatabase,
+    private readonly queries: SpringUnitsQueries,
+  ) {}
+
+  async list(scope: TeamScope, page: PageQuery): Promise<Page<SpringUnitDto>> {
+    const rows = await this.database.inTeam(scope, (transaction) =>
+      this.queries.page(transaction, scope.teamId, page),
+    );
+    return toPage(rows, page.limit, answer);
+  }
+
+  async get(scope: TeamScope, id: string): Promise<SpringUnitDto> {
+    return this.database.inTeam(scope, async (transaction) =>
+      answer(await this.queries.require(transaction, scope.teamId, id)),
+    );
+  }
+
+  async create(scope: TeamScope, input: SpringUnitInputDto): Promise<SpringUnitDto> {
+    const columns = columnsOf(input);
+    return this.database.writeOnce(scope, async (transaction) =>
+      answer(await this.queries.insert(transaction, { teamId: scope.teamId, id: newId(), ...columns })),
+    );
+  }
+
+  async replace(
+    scope: TeamScope,
+    id: string,
+    version: number,
+    input: SpringUnitInputDto,
+  ): Promise<SpringUnitDto> {
+    const columns = columnsOf(input);
+    return this.database.inTeam(scope, async (transaction) => {
+      const before = await this.queries.require(transaction, scope.teamId, id);
+      if (before.kind !== input.kind) {
+        throw new InvalidField(
+          'spring-unit.kind-fixed',
+          'kind',
+          input.kind,
+          `'${before.kind}', as it was made`,
+        );
+      }
+      return answer(await this.queries.change(transaction, scope.teamId, id, version, columns));
+    });
+  }
+
+  /** The stored unit, for features that compute with one. */
+  require(transaction: Transaction, teamId: string, id: string): Promise<SpringUnit> {
+    return this.queries.require(transaction, teamId, id);
+  }
+
+  all(transaction: Transaction, teamId: string): Promise<readonly SpringUnit[]> {
+    return this.queries.all(transaction, teamId);
+  }
+}
+
+function columnsOf(input: SpringUnitInputDto) {
+  const { minPressurePsi = null, maxPressurePsi = null, maxSpacers = null } = input;
+  if (minPressurePsi !== null && maxPressurePsi !== null && minPressurePsi >= maxPressurePsi) {
+    throw new InvalidField(
+      'spring-unit.limits-reversed',
+      'maxPressurePsi',
+      maxPressurePsi,
+      `above minPressurePsi, which is ${minPressurePsi} psi`,
+    );
+  }
+  const columns = {
+    name: input.name,
+    kind: input.kind,
+    ...parametersOf(input),
+    sources: sourcesOf(input.sources ?? {}),
+    minPressure: minPressurePsi === null ? null : gaugePascalFromPsi(minPressurePsi),
+    maxPressure: maxPressurePsi === null ? null : gaugePascalFromPsi(maxPressurePsi),
+    maxSpacers,
+    spacersInStock: input.spacersInStock ?? 0,
+  };
+  refuseImpossibleUnit(columns);
+  return columns;
+}
+
+function parametersOf(input: SpringUnitInputDto): Record<UnitParameter, number> {
+  const complete = {
+    ...input,
+    lowerLegVolumeMl: input.lowerLegVolumeMl ?? 0,
+    lowerLegAreaMm2: input.lowerLegAreaMm2 ?? 0,
+    thermalTimePositiveS: input.thermalTimePositiveS ?? DEFAULT_THERMAL_TIME.positive,
+    thermalTimeNegativeS: input.thermalTimeNegativeS ?? DEFAULT_THERMAL_TIME.negative,
+    thermalTimeLowerLegS: input.thermalTimeLowerLegS ?? DEFAULT_THERMAL_TIME.lowerLeg,
+  };
+  const entries = PARAMETER_NAMES.map((name) => {
+    const { column, toSi } = PARAMETER_FIELDS[name];
+    return [column, toSi(complete[name])] as const;
+  });
+  return Object.fromEntries(entries) as Record<UnitParameter, number>;
+}
+
+function sourcesOf(sources: UnitSourcesDto): SpringUnitEntity['sources'] {
+  const named = PARAMETER_NAMES.filter((name) => sources[name] !== undefined);
+  return Object.fromEntries(named.map((name) => [PARAMETER_FIELDS[name].column, sources[name]]));
+}
+
+function answer(unit: SpringUnitEntity): SpringUnitDto {
+  const parameters = Object.fromEntries(
+    PARAMETER_NAMES.map((name) => [name, PARAMETER_FIELDS[name].fromSi(unit[PARAMETER_FIELDS[name].column])]),
+  ) as Record<keyof UnitSourcesDto, number>;
+  const sources = Object.fromEntries(
+    PARAMETER_NAMES.map((name) => [name, unit.sources[PARAMETER_FIELDS[name].column] ?? 'assumed']),
+  );
+  return {
+    id: unit.id,
+    name: unit.name,
+    kind: unit.kind,
+    ...parameters,
+    sources,
+    minPressurePsi: psiOrNull(unit.minPressure),
+    maxPressurePsi: psiOrNull(unit.maxPressure),
+    maxSpacers: unit.maxSpacers,
+    spacersInStock: unit.spacersInStock,
+    version: unit.version,
+  };
+}
+
+const psiOrNull = (pressure: number | null) =>
+  pressure === null ? null : psiFromGaugePascal(gaugePascal(pressure));

@@ -1,0 +1,74 @@
+import { Injectable } from '@nestjs/common';
+import { newId } from '../../platform/database/new-id.js';
+import type { Transaction } from '../../platform/database/team-database.js';
+import type { Role } from '../../platform/http/scope.js';
+import { InvitationEntity } from './invitation.entity.js';
+import { MemberEntity } from './member.entity.js';
+import { TeamEntity } from './team.entity.js';
+
+export interface MemberRow {
+  id: string;
+  accountId: string;
+  displayName: string;
+  role: Role;
+  riderId: string | null;
+}
+
+@Injectable()
+export class MembersQueries {
+  /** Makes the team unless it is there already, as after a repeated request. */
+  async ensureTeam(transaction: Transaction, team: Pick<TeamEntity, 'id' | 'name'>): Promise<TeamEntity> {
+    await transaction.createQueryBuilder().insert().into(TeamEntity).values(team).orIgnore().execute();
+    return transaction.findOneByOrFail(TeamEntity, { id: team.id });
+  }
+
+  async team(transaction: Transaction, teamId: string): Promise<TeamEntity> {
+    return transaction.findOneByOrFail(TeamEntity, { id: teamId });
+  }
+
+  /** Makes the person a member, or gives the member there already is the new role. */
+  async ensureMember(
+    transaction: Transaction,
+    member: Pick<MemberEntity, 'teamId' | 'accountId' | 'role' | 'riderId'>,
+  ): Promise<void> {
+    await transaction
+      .createQueryBuilder()
+      .insert()
+      .into(MemberEntity)
+      .values({ ...member, id: newId() })
+      .orUpdate(['role', 'rider_id'], ['team_id', 'account_id'])
+      .execute();
+  }
+
+  async members(transaction: Transaction, teamId: string): Promise<MemberRow[]> {
+    return transaction.query(
+      `select member.id, member.account_id as "accountId", account.display_name as "displayName",
+              member.role, member.rider_id as "riderId"
+       from member join account on account.id = member.account_id
+       where member.team_id = $1 order by member.id`,
+      [teamId],
+    );
+  }
+
+  async deleteMember(transaction: Transaction, teamId: string, id: string): Promise<void> {
+    await transaction.delete(MemberEntity, { teamId, id });
+  }
+
+  async insertInvitation(
+    transaction: Transaction,
+    invitation: Pick<InvitationEntity, 'teamId' | 'id' | 'tokenHash' | 'role' | 'riderId' | 'expiresAt'>,
+  ): Promise<void> {
+    await transaction.insert(InvitationEntity, invitation);
+  }
+
+  /** Marks the invitation as used; false if somebody was faster. */
+  async useInvitation(transaction: Transaction, teamId: string, id: string): Promise<boolean> {
+    const result = await transaction
+      .createQueryBuilder()
+      .update(InvitationEntity)
+      .set({ usedAt: () => 'now()' })
+      .where('team_id = :teamId and id = :id and used_at is null', { teamId, id })
+      .execute();
+    return result.affected === 1;
+  }
+}

@@ -1,0 +1,52 @@
+import { ChoiceField, IdField, MomentField, TextField } from '../../platform/http/fields.js';
+import { ROLES, type Role } from '../../platform/http/scope.js';
+
+export class TeamInputDto {
+  @TextField({ description: 'Name of the team.', maxLength: 80, example: 'Demo team' })
+  name: string;
+}
+
+export class TeamDto extends TeamInputDto {
+  @IdField({ description: 'The team.' })
+  id: string;
+}
+
+export class MemberDto {
+  @IdField({ description: 'The membership.' })
+  id: string;
+
+  @IdField({ description: 'The account.' })
+  accountId: string;
+
+  @TextField({ description: 'Name of the person.', maxLength: 80, example: 'Workshop' })
+  displayName: string;
+
+  @ChoiceField({ description: 'Role in the team.', choices: ROLES })
+  role: Role;
+
+  @IdField({ description: 'The rider that this person is.', nullable: true })
+  riderId: string | null;
+}
+
+export class InvitationInputDto {
+  @ChoiceField({ description: 'Role of who joins.', choices: ROLES, example: 'rider' })
+  role: Role;
+
+  @IdField({ description: 'The rider who joins; needed for the role rider.', optional: true, nullable: true })
+  riderId?: string | null;
+}
+
+export class InvitationDto {
+  @IdField({ description: 'The invitation.' })
+  id: string;
+
+  @TextField({
+    description: 'Path of the single-use link on this service; shown once.',
+    maxLength: 200,
+    example: '/join#Q2hhbm5lbC0x',
+  })
+  path: string;
+
+  @MomentField({ description: 'When the link ends.', example: '2026-05-09T10:30:00Z' })
+  expiresAt: string;
+}

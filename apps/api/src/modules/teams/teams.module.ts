@@ -1,0 +1,11 @@
+import { Module } from '@nestjs/common';
+import { MembersQueries } from './members.queries.js';
+import { MembersService } from './members.service.js';
+import { TeamsController } from './teams.controller.js';
+
+@Module({
+  controllers: [TeamsController],
+  providers: [MembersService, MembersQueries],
+  exports: [MembersService],
+})
+export class TeamsModule {}

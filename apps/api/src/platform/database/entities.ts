@@ -1,0 +1,38 @@
+import { AccountEntity } from '../../modules/accounts/account.entity.js';
+import { SignInEntity } from '../../modules/accounts/sign-in.entity.js';
+import { BaselineEntity } from '../../modules/baselines/baseline.entity.js';
+import { BikeEntity } from '../../modules/bikes/bike.entity.js';
+import { DecisionEntity } from '../../modules/decisions/decision.entity.js';
+import { DemandFitEntity } from '../../modules/demand/demand-fit.entity.js';
+import { RiderEntity } from '../../modules/riders/rider.entity.js';
+import { RingReadingEntity } from '../../modules/runs/ring-reading.entity.js';
+import { RunEntity } from '../../modules/runs/run.entity.js';
+import { SessionEntity } from '../../modules/sessions/session.entity.js';
+import { SetupEntity } from '../../modules/setups/setup.entity.js';
+import { SpringUnitEntity } from '../../modules/spring-units/spring-unit.entity.js';
+import { InvitationEntity } from '../../modules/teams/invitation.entity.js';
+import { MemberEntity } from '../../modules/teams/member.entity.js';
+import { TeamEntity } from '../../modules/teams/team.entity.js';
+import { TrackEntity } from '../../modules/tracks/track.entity.js';
+import { IdempotencyEntity } from './idempotency.entity.js';
+
+/** Every table of the schema. */
+export const ENTITIES = [
+  AccountEntity,
+  BaselineEntity,
+  BikeEntity,
+  DecisionEntity,
+  DemandFitEntity,
+  IdempotencyEntity,
+  InvitationEntity,
+  MemberEntity,
+  RiderEntity,
+  RingReadingEntity,
+  RunEntity,
+  SessionEntity,
+  SetupEntity,
+  SignInEntity,
+  SpringUnitEntity,
+  TeamEntity,
+  TrackEntity,
+];

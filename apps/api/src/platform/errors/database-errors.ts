@@ -1,0 +1,58 @@
+import { Refusal } from './refusal.js';
+
+/** SQLSTATE codes and socket errors that mean the server is away or shutting down, not that a query is wrong. */
+const AWAY = new Set([
+  'ECONNREFUSED',
+  'ECONNRESET',
+  'ENOENT',
+  'ETIMEDOUT',
+  'EPIPE',
+  '57P01',
+  '57P02',
+  '57P03',
+  '53300',
+  '08006',
+  '08001',
+]);
+const QUERY_CANCELLED = '57014';
+const UNIQUE_VIOLATION = '23505';
+const FOREIGN_KEY_VIOLATION = '23503';
+
+/**
+ * What a database error means to the caller: a refusal, `unavailable`, or undefined where it is our own mistake.
+ * Constraint names are kept out of the answer.
+ */
+export function databaseRefusal(error: unknown): Refusal | 'unavailable' | undefined {
+  const { code, message } = driverError(error);
+  if (code === UNIQUE_VIOLATION) {
+    return new Refusal(
+      'request.duplicate',
+      'conflict',
+      'The same thing is already there under this name or key.',
+    );
+  }
+  if (code === FOREIGN_KEY_VIOLATION) {
+    return new Refusal(
+      'request.unknown-reference',
+      'conflict',
+      'It refers to something that is not in this team, or is still referred to.',
+    );
+  }
+  const away = (code !== undefined && AWAY.has(code)) || code === QUERY_CANCELLED;
+  return away ||
+    /Connection terminated|connection timeout|timeout exceeded when trying to connect/i.test(message)
+    ? 'unavailable'
+    : undefined;
+}
+
+/** Whether `error` says that a unique key is already taken. */
+export const isUniqueViolation = (error: unknown): boolean => driverError(error).code === UNIQUE_VIOLATION;
+
+function driverError(error: unknown): { code: string | undefined; message: string } {
+  const outer = error as { code?: unknown; message?: unknown; driverError?: unknown } | null;
+  const inner = (outer?.driverError ?? outer) as { code?: unknown; message?: unknown } | null;
+  return {
+    code: typeof inner?.code === 'string' ? inner.code : undefined,
+    message: typeof inner?.message === 'string' ? inner.message : '',
+  };
+}

@@ -1,0 +1,231 @@
+import { applyDecorators } from '@nestjs/common';
+import { ApiProperty } from '@nestjs/swagger';
+import { Transform, Type } from 'class-transformer';
+import {
+  ArrayMaxSize,
+  IsArray,
+  IsBoolean,
+  IsIn,
+  IsInt,
+  IsNumber,
+  IsObject,
+  IsOptional,
+  IsString,
+  IsUUID,
+  Matches,
+  Max,
+  MaxLength,
+  Min,
+  MinLength,
+  ValidateIf,
+  ValidateNested,
+} from 'class-validator';
+
+/*
+ * One decorator per kind of field: it is the check of the input, the type in the OpenAPI document and the
+ * documentation at once, so that the three cannot drift apart. Every check carries its allowed range in words
+ * as `context`, which the validation pipe hands to the caller.
+ */
+
+interface Common {
+  readonly description: string;
+  /** The field may be missing in a request. */
+  readonly optional?: boolean;
+  /** The field may be null: known to be absent. */
+  readonly nullable?: boolean;
+}
+
+interface NumberOptions extends Common {
+  /** Unit of the number, `1` where it has none. */
+  readonly unit: string;
+  readonly minimum: number;
+  readonly maximum: number;
+  readonly example: number;
+  readonly integer?: boolean;
+}
+
+/** A finite number with a unit and limits from physics or sense. */
+export function NumberField(options: NumberOptions): PropertyDecorator {
+  const { unit, minimum, maximum, example, description } = options;
+  const allowed = `${options.integer ? 'a whole number' : 'a number'} from ${minimum} to ${maximum}${unit === '1' ? '' : ` ${unit}`}`;
+  const check = { context: { allowed } };
+  return applyDecorators(
+    options.integer ? IsInt(check) : IsNumber({ allowNaN: false, allowInfinity: false }, check),
+    Min(minimum, check),
+    Max(maximum, check),
+    property(options, {
+      type: options.integer ? 'integer' : 'number',
+      minimum,
+      maximum,
+      example,
+      description: unit === '1' ? description : `${description} Unit: ${unit}.`,
+    }),
+  );
+}
+
+interface TextOptions extends Common {
+  readonly maxLength: number;
+  readonly minLength?: number;
+  readonly example: string;
+}
+
+/** A line or paragraph of text, trimmed; control characters but line breaks and tabs are refused. */
+export function TextField(options: TextOptions): PropertyDecorator {
+  const { maxLength, minLength = 1, example, description } = options;
+  const check = {
+    context: { allowed: `text of ${minLength} to ${maxLength} characters without control characters` },
+  };
+  return applyDecorators(
+    Transform(({ value }: { value: unknown }) => (typeof value === 'string' ? value.trim() : value)),
+    IsString(check),
+    MinLength(minLength, check),
+    MaxLength(maxLength, check),
+    // Postgres cannot store U+0000, and no name or note needs the others.
+    Matches(/^[^\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]*$/u, check),
+    property(options, { type: 'string', minLength, maxLength, example, description }),
+  );
+}
+
+/** One of a fixed set of words. */
+export function ChoiceField(
+  options: Common & { choices: readonly string[]; example?: string },
+): PropertyDecorator {
+  const check = { context: { allowed: `one of: ${options.choices.join(', ')}` } };
+  return applyDecorators(
+    IsIn(options.choices, check),
+    property(options, {
+      type: 'string',
+      enum: [...options.choices],
+      example: options.example ?? options.choices[0],
+      description: options.description,
+    }),
+  );
+}
+
+/** True or false. */
+export function FlagField(options: Common & { example: boolean }): PropertyDecorator {
+  return applyDecorators(
+    IsBoolean({ context: { allowed: 'true or false' } }),
+    property(options, { type: 'boolean', example: options.example, description: options.description }),
+  );
+}
+
+/** The id of something in the team. */
+export function IdField(options: Common): PropertyDecorator {
+  return applyDecorators(
+    IsUUID(undefined, { context: { allowed: 'a UUID' } }),
+    property(options, {
+      type: 'string',
+      format: 'uuid',
+      example: '01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e11',
+      description: options.description,
+    }),
+  );
+}
+
+/** A day, `2026-05-09`. */
+export function DayField(options: Common & { example: string }): PropertyDecorator {
+  const check = { context: { allowed: 'a day from 1990-01-01 to 2199-12-31 as YYYY-MM-DD' } };
+  return applyDecorators(
+    Transform(({ value }: { value: unknown }) => (isRealDay(value) ? value : [value])),
+    IsString(check),
+    Matches(/^(19[9]\d|2[01]\d\d)-\d\d-\d\d$/, check),
+    property(options, {
+      type: 'string',
+      format: 'date',
+      example: options.example,
+      description: options.description,
+    }),
+  );
+}
+
+/** A moment with its offset, RFC 3339. */
+export function MomentField(options: Common & { example: string }): PropertyDecorator {
+  const check = { context: { allowed: 'a moment from 1990 to 2199 as in 2026-05-09T10:30:00Z' } };
+  return applyDecorators(
+    Transform(({ value }: { value: unknown }) => (isRealMoment(value) ? value : [value])),
+    IsString(check),
+    Matches(/^(19[9]\d|2[01]\d\d)-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,6})?(Z|[+-]\d\d:\d\d)$/, check),
+    property(options, {
+      type: 'string',
+      format: 'date-time',
+      example: options.example,
+      description: options.description,
+    }),
+  );
+}
+
+/** A nested message. */
+export function PartField(options: Common & { type: () => new () => object }): PropertyDecorator {
+  return applyDecorators(
+    IsObject({ context: { allowed: 'an object' } }),
+    ValidateNested({ context: { allowed: 'an object' } }),
+    Type(options.type),
+    property(options, { type: options.type, description: options.description }),
+  );
+}
+
+/** A list of nested messages. */
+export function PartsField(
+  options: Common & { type: () => new () => object; maxItems: number },
+): PropertyDecorator {
+  const check = { context: { allowed: `a list of at most ${options.maxItems}` } };
+  return applyDecorators(
+    IsArray(check),
+    ArrayMaxSize(options.maxItems, check),
+    ValidateNested({ each: true, context: { allowed: 'an object' } }),
+    Type(options.type),
+    property(options, {
+      type: options.type,
+      isArray: true,
+      maxItems: options.maxItems,
+      description: options.description,
+    }),
+  );
+}
+
+/** A list of short texts. */
+export function TextsField(
+  options: Common & { maxItems: number; maxLength: number; example: readonly string[] },
+): PropertyDecorator {
+  const check = {
+    context: {
+      allowed: `a list of at most ${options.maxItems} texts of at most ${options.maxLength} characters`,
+    },
+  };
+  return applyDecorators(
+    IsArray(check),
+    ArrayMaxSize(options.maxItems, check),
+    IsString({ each: true, ...check }),
+    MaxLength(options.maxLength, { each: true, ...check }),
+    property(options, {
+      type: 'string',
+      isArray: true,
+      maxItems: options.maxItems,
+      example: [...options.example],
+      description: options.description,
+    }),
+  );
+}
+
+function property(options: Common, schema: Record<string, unknown>): PropertyDecorator {
+  const absence: PropertyDecorator[] = [];
+  if (options.nullable) absence.push(ValidateIf((_, value) => value !== null));
+  if (options.optional)
+    absence.push(options.nullable ? IsOptional() : ValidateIf((_, value) => value !== undefined));
+  return applyDecorators(
+    ...absence,
+    ApiProperty({ ...schema, required: !options.optional, nullable: options.nullable ?? false } as never),
+  );
+}
+
+// A date that the calendar does not have must not reach the database: the parser would roll it over.
+function isRealDay(value: unknown): boolean {
+  if (typeof value !== 'string') return false;
+  const day = new Date(`${value}T00:00:00Z`);
+  return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(value);
+}
+
+function isRealMoment(value: unknown): boolean {
+  return typeof value === 'string' && isRealDay(value.slice(0, 10)) && !Number.isNaN(Date.parse(value));
+}

@@ -1,0 +1,28 @@
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import { DocumentBuilder, SwaggerModule, type OpenAPIObject } from '@nestjs/swagger';
+
+/** The OpenAPI 3.1 document of the service, made from the code. */
+export function openApiDocument(app: NestFastifyApplication): OpenAPIObject {
+  const base = new DocumentBuilder()
+    .setTitle('Loamledger')
+    .setDescription(
+      'Suspension set-up for a race team. Field names carry the unit. Errors are problem details (RFC 9457). ' +
+        'Every POST takes an Idempotency-Key; every PUT takes the ETag as If-Match.',
+    )
+    .setVersion('1')
+    .setOpenAPIVersion('3.1.0')
+    .addCookieAuth('loamledger_sign_in')
+    .build();
+  return SwaggerModule.createDocument(app, base, {
+    operationIdFactory: (controller, method) => `${controller.replace(/Controller$/, '')}_${method}`,
+  });
+}
+
+/** Serves the document at `/api/v1/openapi.json`. */
+export function serveOpenApi(app: NestFastifyApplication): void {
+  let document: OpenAPIObject | undefined;
+  app
+    .getHttpAdapter()
+    .getInstance()
+    .get('/api/v1/openapi.json', async () => (document ??= openApiDocument(app)));
+}
