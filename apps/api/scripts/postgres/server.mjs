@@ -2,13 +2,13 @@ import { spawn } from 'node:child_process';
 import { existsSync, openSync, closeSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { fileURLToPath } from 'node:url';
 import { anyFreePort, isFree } from '../process/ports.mjs';
 import { commandOf, isRunning } from '../process/table.mjs';
 import { databaseName, ownerRole } from './cluster.mjs';
 
 const host = '127.0.0.1';
-const guard = fileURLToPath(new URL('guard.sh', import.meta.url));
+/** Handed over as text: the database's account may not be able to read files of the clone. */
+const guard = readFileSync(new URL('guard.sh', import.meta.url), 'utf8');
 const POLL_MS = 20;
 /** A server that was killed may have much to recover; it is given this long before the start is given up. */
 const READY_LIMIT_MS = 600_000;
@@ -45,7 +45,7 @@ export async function startServer(cluster, binaries, settings = {}) {
   const child = spawn(
     '/bin/sh',
     [
-      ...[guard, join(binaries, 'postgres'), '-D', cluster.data],
+      ...['-c', guard, 'guard.sh', join(binaries, 'postgres'), '-D', cluster.data],
       ...Object.entries(options).flatMap(([name, value]) => ['-c', `${name}=${value}`]),
     ],
     // Of its own process group, so that Ctrl-C reaches us alone and we stop the service before the database.

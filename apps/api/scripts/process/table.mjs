@@ -24,6 +24,11 @@ export function startOf(pid) {
   return ps(pid, 'lstart');
 }
 
+/** @param {number} pid */
+export function parentOf(pid) {
+  return Number(hasProc ? statFields(pid)[1] : ps(pid, 'ppid'));
+}
+
 /** The command line of a process, empty when there is none. @param {number} pid */
 export function commandOf(pid) {
   if (!hasProc) return ps(pid, 'args');
