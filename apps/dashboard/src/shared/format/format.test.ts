@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { numberText, parseNumber } from './parse.js';
 import { formatChange, formatCount, formatHeight, formatShare } from './numbers.js';
 import { formatRunTime, parseRunTime } from './time.js';
 
@@ -45,5 +46,26 @@ describe('run times', () => {
     expect(formatRunTime(127.4)).toBe('2:07.4');
     expect(formatRunTime(59.96)).toBe('1:00.0');
     expect(formatRunTime(60)).toBe('1:00.0');
+  });
+});
+
+describe('typed numbers', () => {
+  it.each([
+    ['71', 71],
+    [' 71,5 ', 71.5],
+    ['−3', -3],
+    ['.5', 0.5],
+    ['', null],
+  ])('reads %j', (text, value) => {
+    expect(parseNumber(text)).toBe(value);
+  });
+
+  it.each(['71 psi', '1.2.3', 'NaN', 'Infinity', '1e400', '0x10'])('%j is no number', (text) => {
+    expect(parseNumber(text)).toBeNaN();
+  });
+
+  it('fills a field with no more digits than a person would type', () => {
+    expect(numberText(0.1 + 0.2)).toBe('0.3');
+    expect(numberText(null)).toBe('');
   });
 });

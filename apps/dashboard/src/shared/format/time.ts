@@ -39,6 +39,8 @@ export function parseRunTime(text: string): number | null {
   if (match === null) return null;
   const [, minutes, seconds, plainSeconds, fraction] = match;
   const whole =
-    plainSeconds === undefined ? Number(minutes) * SECONDS_PER_MINUTE + Number(seconds) : Number(plainSeconds);
+    plainSeconds === undefined
+      ? Number(minutes) * SECONDS_PER_MINUTE + Number(seconds)
+      : Number(plainSeconds);
   return whole + Number(`0.${fraction ?? '0'}`);
 }

@@ -23,6 +23,16 @@ export function Warning({ word, children, urgent = false }: NoteProps) {
   );
 }
 
+/** A warning in a line of a table or a list: the sign and the words. */
+export function WarningMark({ children }: { children: ReactNode }) {
+  return (
+    <span className={classes.mark}>
+      <span aria-hidden="true">⚠ </span>
+      {children}
+    </span>
+  );
+}
+
 /** The mark of a value nobody has measured. */
 export function Assumed() {
   return <span className={classes.assumed}>assumed</span>;

@@ -1,11 +1,11 @@
 import { Skeleton, Stack, VisuallyHidden } from '@mantine/core';
-import type { UseQueryResult } from '@tanstack/react-query';
 import type { ReactNode } from 'react';
+import type { Readable } from '../http/joined.js';
 import { ErrorView } from './error-view.js';
 import { texts } from './texts.js';
 
 interface QueryViewProps<Data> {
-  readonly query: UseQueryResult<Data>;
+  readonly query: Readable<Data>;
   /** True where there is an answer but nothing in it yet. */
   readonly isEmpty?: (data: Data) => boolean;
   /** What to do next where there is nothing yet. */
@@ -18,7 +18,7 @@ export function QueryView<Data>({ query, isEmpty, empty, children }: QueryViewPr
   if (query.data !== undefined) {
     return isEmpty?.(query.data) ? empty : children(query.data);
   }
-  if (query.isError) return <ErrorView error={query.error} onRetry={() => void query.refetch()} />;
+  if (query.error !== null) return <ErrorView error={query.error} onRetry={() => void query.refetch()} />;
   return <Loading />;
 }
 

@@ -13,7 +13,8 @@ export interface DemandRow {
   readonly label: string;
   readonly readings: readonly DemandReading[];
   /** Where the next run of this rider here is expected to fall. */
-  readonly predictive?: { readonly lowM: number; readonly medianM: number; readonly highM: number } | undefined;
+  readonly predictive?:
+    { readonly lowM: number; readonly medianM: number; readonly highM: number } | undefined;
   /** The hit at which the current set-up would bottom out. */
   readonly bottomsAt?: { readonly heightM: number; readonly label: string } | undefined;
 }

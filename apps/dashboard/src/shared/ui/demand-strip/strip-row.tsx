@@ -1,6 +1,13 @@
 import type { KeyboardEvent } from 'react';
 import { Mark } from './mark.js';
-import { axisTicks, placeReadings, toPixels, type DemandReading, type DemandRow, type LogScale } from './scale.js';
+import {
+  axisTicks,
+  placeReadings,
+  toPixels,
+  type DemandReading,
+  type DemandRow,
+  type LogScale,
+} from './scale.js';
 import { texts } from './texts.js';
 import classes from './demand-strip.module.css';
 
@@ -80,7 +87,12 @@ export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
         </g>
       )}
       {row.bottomsAt !== undefined && (
-        <BottomingTick x={x(row.bottomsAt.heightM)} label={row.bottomsAt.label} bandHeight={bandHeight} width={scale.widthPx} />
+        <BottomingTick
+          x={x(row.bottomsAt.heightM)}
+          label={row.bottomsAt.label}
+          bandHeight={bandHeight}
+          width={scale.widthPx}
+        />
       )}
       {placed.map(({ reading, xPx, lane }) => (
         <g key={reading.id} onPointerEnter={() => onTell(reading)} onPointerDown={() => onTell(reading)}>

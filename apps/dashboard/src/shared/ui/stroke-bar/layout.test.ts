@@ -55,6 +55,8 @@ describe('stroke bar', () => {
         highHit: { mm: 142, lowMm: 131, highMm: 150 },
         bumperStartMm: 150,
       }),
-    ).toBe('Stroke 170 mm; sag 31 mm; median hit 98 mm; 95 % hit 142 mm, between 131 and 150 mm; bumper from 150 mm.');
+    ).toBe(
+      'Stroke 170 mm; sag 31 mm; median hit 98 mm; 95 % hit 142 mm, between 131 and 150 mm; bumper from 150 mm.',
+    );
   });
 });

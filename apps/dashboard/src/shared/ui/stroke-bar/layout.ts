@@ -26,7 +26,7 @@ export interface StrokeLabel {
 }
 
 /** Mean width of a character of these labels at 14 px in the widest of the usual system fonts, measured in Chromium. */
-const CHARACTER_PX = 8;
+const CHARACTER_PX = 8.2;
 /** Room between two labels on the same line, px. */
 const LABEL_GAP_PX = 12;
 /** Axis figures are this far apart at least, px. */

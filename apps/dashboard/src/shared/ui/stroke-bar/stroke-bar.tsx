@@ -1,6 +1,13 @@
 import { useId } from 'react';
 import { useWidth } from '../use-width.js';
-import { axisTicks, describeStroke, layoutLabels, strokeFigure, toPixels, type StrokeMarks } from './layout.js';
+import {
+  axisTicks,
+  describeStroke,
+  layoutLabels,
+  strokeFigure,
+  toPixels,
+  type StrokeMarks,
+} from './layout.js';
 import classes from './stroke-bar.module.css';
 
 const ROW_PX = 20;
@@ -68,7 +75,13 @@ function Picture({ marks, widthPx }: { marks: StrokeMarks; widthPx: number }) {
         />
       )}
       {marks.medianHitMm !== undefined && (
-        <rect className={classes.median} x={EDGE_PX} y={barTop + 1} width={at(marks.medianHitMm)} height={BAR_PX - 2} />
+        <rect
+          className={classes.median}
+          x={EDGE_PX}
+          y={barTop + 1}
+          width={at(marks.medianHitMm)}
+          height={BAR_PX - 2}
+        />
       )}
       {marks.sagMm !== undefined && (
         <rect className={classes.sag} x={EDGE_PX} y={barTop} width={at(marks.sagMm)} height={BAR_PX} />

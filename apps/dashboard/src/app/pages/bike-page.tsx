@@ -1,0 +1,3 @@
+export function BikePage() {
+  return null;
+}

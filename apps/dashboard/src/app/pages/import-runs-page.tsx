@@ -1,0 +1,3 @@
+export function ImportRunsPage() {
+  return null;
+}

@@ -1,0 +1,3 @@
+export function LogRunPage() {
+  return null;
+}

@@ -1,0 +1,3 @@
+export function MyBikePage() {
+  return null;
+}

@@ -1,0 +1,3 @@
+export function NewSetupPage() {
+  return null;
+}

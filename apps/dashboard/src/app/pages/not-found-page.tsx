@@ -1,0 +1,11 @@
+import { Empty } from '../../shared/ui/empty.js';
+import { TextLink } from '../../shared/ui/link.js';
+import { texts } from '../texts.js';
+
+export function NotFoundPage() {
+  return (
+    <Empty title={texts.notFound} action={<TextLink to="/">{texts.toStart}</TextLink>}>
+      {texts.notFoundLead}
+    </Empty>
+  );
+}

@@ -1,0 +1,3 @@
+export function PitPage() {
+  return null;
+}

@@ -1,0 +1,3 @@
+export function TrackPage() {
+  return null;
+}

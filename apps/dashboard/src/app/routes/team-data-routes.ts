@@ -1,0 +1,63 @@
+import { createRoute, lazyRouteComponent, redirect } from '@tanstack/react-router';
+import { team } from './team-route.js';
+
+const teamData = createRoute({
+  getParentRoute: () => team,
+  path: 'team',
+  component: lazyRouteComponent(() => import('../pages/team-data-page.js'), 'TeamDataPage'),
+});
+
+const start = createRoute({
+  getParentRoute: () => teamData,
+  path: '/',
+  beforeLoad: ({ params }) => {
+    throw redirect({ to: '/teams/$teamId/team/spring-units', params, replace: true });
+  },
+});
+
+const springUnits = createRoute({
+  getParentRoute: () => teamData,
+  path: 'spring-units',
+  component: lazyRouteComponent(() => import('../pages/team-units-page.js'), 'TeamUnitsPage'),
+});
+
+const springUnit = createRoute({
+  getParentRoute: () => teamData,
+  path: 'spring-units/$unitId',
+  component: lazyRouteComponent(() => import('../pages/team-unit-page.js'), 'TeamUnitPage'),
+});
+
+const riders = createRoute({
+  getParentRoute: () => teamData,
+  path: 'riders',
+  component: lazyRouteComponent(() => import('../pages/team-riders-page.js'), 'TeamRidersPage'),
+});
+
+const rider = createRoute({
+  getParentRoute: () => teamData,
+  path: 'riders/$riderId',
+  component: lazyRouteComponent(() => import('../pages/team-rider-page.js'), 'TeamRiderPage'),
+});
+
+const bikes = createRoute({
+  getParentRoute: () => teamData,
+  path: 'bikes',
+  component: lazyRouteComponent(() => import('../pages/team-bikes-page.js'), 'TeamBikesPage'),
+});
+
+const bike = createRoute({
+  getParentRoute: () => teamData,
+  path: 'bikes/$bikeId',
+  component: lazyRouteComponent(() => import('../pages/team-bike-page.js'), 'TeamBikePage'),
+});
+
+const members = createRoute({
+  getParentRoute: () => teamData,
+  path: 'members',
+  component: lazyRouteComponent(() => import('../pages/team-members-page.js'), 'TeamMembersPage'),
+});
+
+const children = [start, springUnits, springUnit, riders, rider, bikes, bike, members] as const;
+
+/** What a team enters once and keeps right: units, riders, bikes, members. */
+export const teamDataRoutes = teamData.addChildren(children);

@@ -1,0 +1,78 @@
+import { createRoute, lazyRouteComponent } from '@tanstack/react-router';
+import { textSearch } from './root.js';
+import { team } from './team-route.js';
+
+const pit = createRoute({
+  getParentRoute: () => team,
+  path: 'pit',
+  component: lazyRouteComponent(() => import('../pages/pit-page.js'), 'PitPage'),
+});
+
+const bike = createRoute({
+  getParentRoute: () => team,
+  path: 'bikes/$bikeId',
+  component: lazyRouteComponent(() => import('../pages/bike-page.js'), 'BikePage'),
+});
+
+const newSetup = createRoute({
+  getParentRoute: () => team,
+  path: 'bikes/$bikeId/new-set-up',
+  component: lazyRouteComponent(() => import('../pages/new-setup-page.js'), 'NewSetupPage'),
+});
+
+const tracks = createRoute({
+  getParentRoute: () => team,
+  path: 'tracks',
+  component: lazyRouteComponent(() => import('../pages/tracks-page.js'), 'TracksPage'),
+});
+
+const track = createRoute({
+  getParentRoute: () => team,
+  path: 'tracks/$trackId',
+  component: lazyRouteComponent(() => import('../pages/track-page.js'), 'TrackPage'),
+});
+
+const editTrack = createRoute({
+  getParentRoute: () => team,
+  path: 'tracks/$trackId/change',
+  component: lazyRouteComponent(() => import('../pages/edit-track-page.js'), 'EditTrackPage'),
+});
+
+const importRuns = createRoute({
+  getParentRoute: () => team,
+  path: 'import-runs',
+  component: lazyRouteComponent(() => import('../pages/import-runs-page.js'), 'ImportRunsPage'),
+});
+
+/** Which bike and track the rider is looking at; without them, their first bike and their last track. */
+const place = (search: Record<string, unknown>): { bikeId?: string; trackId?: string } => ({
+  ...textSearch(search, 'bikeId'),
+  ...textSearch(search, 'trackId'),
+});
+
+const myBike = createRoute({
+  getParentRoute: () => team,
+  path: 'my-bike',
+  validateSearch: place,
+  component: lazyRouteComponent(() => import('../pages/my-bike-page.js'), 'MyBikePage'),
+});
+
+const logRun = createRoute({
+  getParentRoute: () => team,
+  path: 'my-bike/log-run',
+  validateSearch: place,
+  component: lazyRouteComponent(() => import('../pages/log-run-page.js'), 'LogRunPage'),
+});
+
+/** The first pages of the three people, and where they lead. */
+export const workRoutes = [
+  pit,
+  bike,
+  newSetup,
+  tracks,
+  track,
+  editTrack,
+  importRuns,
+  myBike,
+  logRun,
+] as const;

@@ -1,0 +1,13 @@
+import type { ReactNode } from 'react';
+import { texts } from '../texts.js';
+import classes from './shell.module.css';
+
+/** The frame of the pages before the team: sign-in and joining. */
+export function DoorShell({ children }: { children: ReactNode }) {
+  return (
+    <div className={classes.door}>
+      <p className={classes.brand}>{texts.product}</p>
+      <main>{children}</main>
+    </div>
+  );
+}

@@ -1,0 +1,11 @@
+import { useMutation, useQueryClient } from '@tanstack/react-query';
+import { api, bodyOf } from '../../../shared/http/client.js';
+
+/** Ends the session and forgets everything that was read in it. */
+export function useSignOut() {
+  const queries = useQueryClient();
+  return useMutation({
+    mutationFn: () => bodyOf(api.DELETE('/api/v1/sign-ins/current')),
+    onSuccess: () => queries.clear(),
+  });
+}

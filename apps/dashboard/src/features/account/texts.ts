@@ -1,0 +1,15 @@
+export const texts = {
+  signIn: 'Sign in',
+  signingIn: 'Signing in…',
+  email: 'E-mail address',
+  password: 'Password',
+  passwordHint: 'At least 10 characters; a long sentence is best.',
+  notSignedIn: 'Not signed in',
+  product: 'Set-up, runs and reasons of your race team, in one place.',
+  noAccount: 'No account yet? Your mechanic or coach gives you a link to join.',
+  join: 'Join the team',
+  joinLead: 'Your team sent you here. Make an account, and you are in.',
+  name: 'Your name, as team mates see it',
+  notJoined: 'Not joined',
+  linkBroken: 'This link carries no invitation. Ask for a new one.',
+};

@@ -1,0 +1,73 @@
+import { Button, Group, Stack, Table } from '@mantine/core';
+import { useState } from 'react';
+import { Failure } from '../../../shared/ui/error-view.js';
+import { useRemoveMember } from '../api/remove-member.js';
+import type { Member } from '../api/members.js';
+import { texts } from '../texts.js';
+
+interface MemberListProps {
+  readonly teamId: string;
+  readonly members: readonly Member[];
+  readonly riderName: (id: string) => string;
+  readonly canChange: boolean;
+  /** The membership of who is looking: nobody takes themselves out. */
+  readonly ownAccountId: string;
+}
+
+export function MemberList({ teamId, members, riderName, canChange, ownAccountId }: MemberListProps) {
+  return (
+    <Table.ScrollContainer minWidth={420}>
+      <Table>
+        <Table.Thead>
+          <Table.Tr>
+            <Table.Th>{texts.name}</Table.Th>
+            <Table.Th>{texts.role}</Table.Th>
+            <Table.Th>{texts.rider}</Table.Th>
+            {canChange && <Table.Th>{texts.act}</Table.Th>}
+          </Table.Tr>
+        </Table.Thead>
+        <Table.Tbody>
+          {members.map((member) => (
+            <Table.Tr key={member.id}>
+              <Table.Td>{member.displayName}</Table.Td>
+              <Table.Td>{member.role}</Table.Td>
+              <Table.Td>{member.riderId === null ? texts.notRiding : riderName(member.riderId)}</Table.Td>
+              {canChange && (
+                <Table.Td>
+                  {member.accountId !== ownAccountId && <RemoveMember teamId={teamId} member={member} />}
+                </Table.Td>
+              )}
+            </Table.Tr>
+          ))}
+        </Table.Tbody>
+      </Table>
+    </Table.ScrollContainer>
+  );
+}
+
+/** Asks before it acts. */
+function RemoveMember({ teamId, member }: { teamId: string; member: Member }) {
+  const [asking, setAsking] = useState(false);
+  const remove = useRemoveMember(teamId);
+  if (!asking) {
+    return (
+      <Button variant="default" onClick={() => setAsking(true)}>
+        {texts.remove}
+      </Button>
+    );
+  }
+  return (
+    <Stack gap="sm">
+      {texts.removeAsk(member.displayName)}
+      <Group gap="sm">
+        <Button loading={remove.isPending} onClick={() => remove.mutate(member.id)}>
+          {texts.removeYes}
+        </Button>
+        <Button variant="default" onClick={() => setAsking(false)}>
+          {texts.keep}
+        </Button>
+      </Group>
+      <Failure error={remove.error} word={texts.notRemoved} />
+    </Stack>
+  );
+}

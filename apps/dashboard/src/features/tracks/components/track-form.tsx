@@ -1,0 +1,43 @@
+import { Button, Group, Stack } from '@mantine/core';
+import { useForm } from '@mantine/form';
+import { fieldErrors } from '../../../shared/http/problem.js';
+import type { Track } from '../../../shared/http/reads/tracks.js';
+import { Failure } from '../../../shared/ui/error-view.js';
+import { Fields } from '../../../shared/ui/form/fields.js';
+import { obviousErrors } from '../../../shared/ui/form/field-spec.js';
+import { useSaveTrack } from '../api/save-track.js';
+import { trackMessage, trackValues } from '../model/track-form.js';
+import { texts, TRACK_FIELDS } from '../texts.js';
+
+interface TrackFormProps {
+  readonly teamId: string;
+  readonly track: Track | undefined;
+  readonly onSaved: () => void;
+}
+
+export function TrackForm({ teamId, track, onSaved }: TrackFormProps) {
+  const save = useSaveTrack(teamId, track);
+  const form = useForm({
+    initialValues: trackValues(track),
+    validate: (values) => obviousErrors(TRACK_FIELDS, values),
+  });
+  const submit = form.onSubmit((values) =>
+    save.mutate(trackMessage(values), {
+      onSuccess: onSaved,
+      onError: (error) => form.setErrors(fieldErrors(error)),
+    }),
+  );
+  return (
+    <form onSubmit={submit} noValidate>
+      <Stack>
+        <Fields fields={TRACK_FIELDS} form={form} />
+        <Failure error={save.error} />
+        <Group>
+          <Button type="submit" loading={save.isPending}>
+            {texts.save}
+          </Button>
+        </Group>
+      </Stack>
+    </form>
+  );
+}

@@ -1,0 +1,24 @@
+/**
+ * The only place where query keys are made. They nest: what is under a team is refreshed with it, and a written
+ * thing names the lists it changes.
+ */
+const team = (teamId: string) => ['team', teamId] as const;
+
+export const keys = {
+  account: ['account'] as const,
+  team,
+  members: (teamId: string) => [...team(teamId), 'members'] as const,
+  riders: (teamId: string) => [...team(teamId), 'riders'] as const,
+  bikes: (teamId: string) => [...team(teamId), 'bikes'] as const,
+  bike: (teamId: string, bikeId: string) => [...team(teamId), 'bikes', bikeId] as const,
+  springUnits: (teamId: string) => [...team(teamId), 'spring-units'] as const,
+  springUnit: (teamId: string, unitId: string) => [...team(teamId), 'spring-units', unitId] as const,
+  tracks: (teamId: string) => [...team(teamId), 'tracks'] as const,
+  track: (teamId: string, trackId: string) => [...team(teamId), 'tracks', trackId] as const,
+  setups: (teamId: string) => [...team(teamId), 'setups'] as const,
+  decisions: (teamId: string) => [...team(teamId), 'decisions'] as const,
+  sessions: (teamId: string) => [...team(teamId), 'sessions'] as const,
+  runs: (teamId: string) => [...team(teamId), 'runs'] as const,
+  baselines: (teamId: string) => [...team(teamId), 'baselines'] as const,
+  demand: (teamId: string) => [...team(teamId), 'demand'] as const,
+};

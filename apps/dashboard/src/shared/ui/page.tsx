@@ -1,0 +1,53 @@
+import { Stack, Text, Title } from '@mantine/core';
+import { useEffect, type ReactNode } from 'react';
+import classes from './page.module.css';
+
+interface PageProps {
+  readonly title: string;
+  readonly lead?: ReactNode;
+  /** Links and buttons that belong to the whole page. */
+  readonly actions?: ReactNode;
+  readonly children: ReactNode;
+}
+
+/** The frame of every page: one first heading, what can be done here, and the content. */
+export function Page({ title, lead, actions, children }: PageProps) {
+  useEffect(() => {
+    document.title = `${title} · Loamledger`;
+  }, [title]);
+  return (
+    <Stack gap="lg">
+      <div className={classes.head}>
+        <div>
+          <Title order={1}>{title}</Title>
+          {lead !== undefined && (
+            <Text c="dimmed" maw="70ch">
+              {lead}
+            </Text>
+          )}
+        </div>
+        {actions !== undefined && <div className={`${classes.actions} ll-screen-only`}>{actions}</div>}
+      </div>
+      {children}
+    </Stack>
+  );
+}
+
+interface SectionProps {
+  readonly title: string;
+  readonly actions?: ReactNode;
+  readonly children: ReactNode;
+}
+
+/** A part of a page under its own heading. */
+export function Section({ title, actions, children }: SectionProps) {
+  return (
+    <section className={classes.section}>
+      <div className={classes.head}>
+        <Title order={2}>{title}</Title>
+        {actions !== undefined && <div className={`${classes.actions} ll-screen-only`}>{actions}</div>}
+      </div>
+      {children}
+    </section>
+  );
+}
