@@ -12,9 +12,11 @@ const MOST_STEPS = 20_000;
 const FIRST_STEP = 0.3;
 /** Order of the error of one step, which sets how the first step follows the tolerance. */
 const STEP_ORDER = 5;
-/** Slower than this, and hardly slowing, an end creeps along with the cooling air: it has come to rest, m/s. */
+/**
+ * Slower than this, and hardly slowing, an overdamped end only creeps on with the cooling air: it has come to rest.
+ * What such creep still adds is below what a ring shows; m/s and m/s².
+ */
 const REST_SPEED = 1e-3;
-/** m/s². */
 const REST_ACCELERATION = 1e-2;
 
 type HitEvent = 'none' | 'knee' | 'bumper' | 'end of stroke' | 'peak';

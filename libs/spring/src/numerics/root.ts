@@ -12,6 +12,8 @@ export interface RootResult {
 }
 
 const MOST_EVALUATIONS = 100;
+/** The first guess, a secant, keeps this part of the bracket away from its ends. */
+const FIRST_MARGIN = 0.01;
 
 /**
  * Root of a continuous function between two points of opposite sign, in the unit of x, by Chandrupatla's
@@ -26,10 +28,13 @@ export function findRoot(f: (x: number) => number, start: Point, end: Point, tol
   }
   let { x: a, y: fa } = start;
   let { x: b, y: fb } = end;
-  let fraction = secantFraction(fa, fb);
-  for (let evaluations = 1; evaluations <= MOST_EVALUATIONS; evaluations++) {
+  let fraction = clamp(fa / (fa - fb), FIRST_MARGIN);
+  let evaluations = 0;
+  while (evaluations < MOST_EVALUATIONS) {
     const x = a + fraction * (b - a);
     const y = f(x);
+    evaluations += 1;
+    if (Number.isNaN(y)) break;
     let c = a;
     let fc = fa;
     if (y < 0 !== fa < 0) {
@@ -40,19 +45,19 @@ export function findRoot(f: (x: number) => number, start: Point, end: Point, tol
     }
     a = x;
     fa = y;
-    const best = Math.abs(fa) < Math.abs(fb) ? a : b;
     const width = Math.abs(b - a);
-    if (y === 0 || width <= tolerance) return { status: 'found', x: best, evaluations };
-    if (Number.isNaN(y)) break;
-    const margin = Math.min(0.5, (0.5 * tolerance) / width);
-    fraction = Math.min(1 - margin, Math.max(margin, nextFraction(a, fa, b, fb, c, fc)));
+    if (y === 0 || width <= tolerance) return { status: 'found', x: nearest(a, fa, b, fb), evaluations };
+    fraction = clamp(nextFraction(a, fa, b, fb, c, fc), Math.min(1 / 2, tolerance / width / 2));
   }
-  return { status: 'not-converged', x: b, evaluations: MOST_EVALUATIONS };
+  return { status: 'not-converged', x: nearest(a, fa, b, fb), evaluations };
 }
 
-/** First guess between the ends: the secant, kept away from them. */
-function secantFraction(fa: number, fb: number): number {
-  return Math.min(0.99, Math.max(0.01, fa / (fa - fb)));
+function clamp(fraction: number, margin: number): number {
+  return Math.min(1 - margin, Math.max(margin, fraction));
+}
+
+function nearest(a: number, fa: number, b: number, fb: number): number {
+  return Math.abs(fa) < Math.abs(fb) ? a : b;
 }
 
 /** Part of the way from a to b: inverse quadratic through a, b, c where that is monotone, else the middle. */
@@ -60,6 +65,6 @@ function nextFraction(a: number, fa: number, b: number, fb: number, c: number, f
   const xi = (a - b) / (c - b);
   const phi = (fa - fb) / (fc - fb);
   const isMonotone = phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi;
-  if (!isMonotone) return 0.5;
+  if (!isMonotone) return 1 / 2;
   return (fa / (fb - fa)) * (fc / (fb - fc)) + ((c - a) / (b - a)) * (fa / (fc - fa)) * (fb / (fc - fb));
 }

@@ -95,6 +95,9 @@ export function hitHeight(
   }
   const { height } = found;
   const logSd = logStandardUncertainty(spring, end, search, height, readingSd, uncertainty);
+  if (!(logSd >= 0 && logSd < Infinity)) {
+    return unsolved('travel does not grow with height here: the end is so damped that it creeps', landings);
+  }
   const spread = Math.exp(NORMAL_95 * logSd);
   const isFull = spring.stroke - travelUsed <= FULL_TRAVEL_MARGIN * readingSd;
   const kind = isBelow ? 'at-most' : isFull ? 'at-least' : 'exact';

@@ -1,0 +1,84 @@
+import { readFileSync } from 'node:fs';
+import {
+  DEFAULT_THERMAL_TIME,
+  type AirSpringUnit,
+  type LeverageCurve,
+  type SprungEnd,
+} from '@loamledger/spring';
+
+/** Reads the outputs of one of the reference files beside this one. */
+export function referenceOutputs<T>(name: string): T {
+  const file = JSON.parse(readFileSync(new URL(`./${name}.json`, import.meta.url), 'utf8')) as { outputs: T };
+  return file.outputs;
+}
+
+/** Leverage ratio c0 + c1·u + c2·u² over u = travel / stroke, as the reference files have it for shocks. */
+export function leveragePolynomial(c0: number, c1: number, c2: number, stroke: number): LeverageCurve {
+  return {
+    ratio: (s) => c0 + (c1 * s) / stroke + c2 * (s / stroke) ** 2,
+    slope: (s) => (c1 + (2 * c2 * s) / stroke) / stroke,
+    wheelTravel: (s) => s * (c0 + (c1 * s) / stroke / 2 + (c2 * (s / stroke) ** 2) / 3),
+  };
+}
+
+/** One invented unit of generic_units.json. */
+export interface GenericUnit {
+  S: number;
+  A: number;
+  A_shaft: number;
+  A_c: number;
+  Vp0: number;
+  Vn0: number;
+  Vc0: number;
+  x_t: number;
+  L_b: number;
+  F_b: number;
+  c_l: number;
+  v_k: number;
+  c_h: number;
+  F_f: number;
+  m: number;
+  lr: [number, number, number];
+  v_s: number;
+  max_spacers: number;
+  p_psi: number;
+  p_a: number;
+  T: number;
+  sag_mm: number;
+  sag_frac: number;
+  wheel_travel_mm: number;
+  wheel_sag_frac: number;
+}
+
+export const genericUnits = referenceOutputs<Record<string, GenericUnit>>('generic_units');
+
+export function genericUnit(name: string): GenericUnit {
+  const unit = genericUnits[name];
+  if (unit === undefined) throw new Error(`no generic unit ${name}`);
+  return unit;
+}
+
+export function unitOf(g: GenericUnit): AirSpringUnit {
+  return {
+    kind: g.A_c === 0 ? 'shock' : 'fork',
+    stroke: g.S,
+    boreArea: g.A,
+    shaftArea: g.A_shaft,
+    positiveVolume: g.Vp0,
+    spacerVolume: g.v_s,
+    maxSpacers: g.max_spacers,
+    negativeVolume: g.Vn0,
+    transferPosition: g.x_t,
+    lowerLegVolume: g.Vc0,
+    lowerLegArea: g.A_c,
+    bumperLength: g.L_b,
+    bumperEndForce: g.F_b,
+    damper: { lowSpeed: g.c_l, kneeSpeed: g.v_k, highSpeed: g.c_h },
+    sealFriction: g.F_f,
+    thermalTime: DEFAULT_THERMAL_TIME,
+  };
+}
+
+export function endOf(g: GenericUnit): SprungEnd {
+  return { sprungMass: g.m, leverage: leveragePolynomial(...g.lr, g.S) };
+}
