@@ -4,7 +4,14 @@ import type { Config } from './config/config.js';
 import { ConfigModule } from './config/config.module.js';
 import { AccountsModule } from './modules/accounts/accounts.module.js';
 import { HealthModule } from './modules/health/health.module.js';
+import { BikesModule } from './modules/bikes/bikes.module.js';
+import { DecisionsModule } from './modules/decisions/decisions.module.js';
 import { RidersModule } from './modules/riders/riders.module.js';
+import { RunsModule } from './modules/runs/runs.module.js';
+import { SessionsModule } from './modules/sessions/sessions.module.js';
+import { SetupsModule } from './modules/setups/setups.module.js';
+import { SpringUnitsModule } from './modules/spring-units/spring-units.module.js';
+import { TracksModule } from './modules/tracks/tracks.module.js';
 import { TeamsModule } from './modules/teams/teams.module.js';
 import { DatabaseModule } from './platform/database/database.module.js';
 import { ProblemFilter } from './platform/errors/problem.filter.js';
@@ -23,6 +30,13 @@ export class AppModule {
         AccountsModule,
         TeamsModule,
         RidersModule,
+        SpringUnitsModule,
+        BikesModule,
+        TracksModule,
+        SessionsModule,
+        SetupsModule,
+        DecisionsModule,
+        RunsModule,
       ],
       providers: [
         { provide: APP_FILTER, useClass: ProblemFilter },

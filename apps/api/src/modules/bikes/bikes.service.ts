@@ -7,6 +7,7 @@ import {
   radian,
   radianFromDegrees,
 } from '@loamledger/units';
+import { touchEvidence } from '../../platform/database/evidence-version.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { InvalidField, NotFound } from '../../platform/errors/refusal.js';
@@ -58,8 +59,14 @@ export class BikesService {
   async replace(scope: TeamScope, id: string, version: number, input: BikeInputDto): Promise<BikeDto> {
     return this.database.inTeam(scope, async (transaction) => {
       const columns = await this.checkedColumns(transaction, scope.teamId, input);
+      await touchEvidence(transaction, scope.teamId);
       return answer(await this.queries.change(transaction, scope.teamId, id, version, columns));
     });
+  }
+
+  /** The stored bike, for features that compute with one. */
+  require(transaction: Transaction, teamId: string, id: string): Promise<Bike> {
+    return this.queries.require(transaction, teamId, id);
   }
 
   /** The stored bike if the member may see it. */

@@ -4,6 +4,14 @@ import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 export const OUTCOMES = ['kept', 'taken back', 'superseded'] as const;
 export type Outcome = (typeof OUTCOMES)[number];
 
+/** What was expected of one end; lengths in mm and shares in %, as the person who decided saw them. */
+export interface ExpectedEnd {
+  sagPct: number;
+  medianTravelMm: number;
+  travel95Mm: number;
+  riskPct: number;
+}
+
 /** Why a set-up was changed, what was expected, and later what came of it. */
 @Entity('decision')
 @ForeignKey('team', ['teamId'], ['id'], { onDelete: 'CASCADE' })
@@ -37,7 +45,7 @@ export class DecisionEntity extends TeamOwned {
 
   /** Figures of the engine and the demand model at that time, frozen. */
   @Column('jsonb', { nullable: true })
-  expected: object | null;
+  expected: { fork: ExpectedEnd | null; shock: ExpectedEnd | null } | null;
 
   @Column('uuid')
   decidedBy: string;

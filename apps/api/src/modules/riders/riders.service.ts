@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { touchEvidence } from '../../platform/database/evidence-version.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { NotFound } from '../../platform/errors/refusal.js';
@@ -53,9 +54,10 @@ export class RidersService {
 
   async replace(scope: TeamScope, id: string, version: number, input: RiderInputDto): Promise<RiderDto> {
     const columns = columnsOf(input);
-    return this.database.inTeam(scope, async (transaction) =>
-      answer(await this.queries.change(transaction, scope.teamId, id, version, columns)),
-    );
+    return this.database.inTeam(scope, async (transaction) => {
+      await touchEvidence(transaction, scope.teamId);
+      return answer(await this.queries.change(transaction, scope.teamId, id, version, columns));
+    });
   }
 
   /** The stored rider, for features that compute with one. */

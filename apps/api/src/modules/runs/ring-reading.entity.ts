@@ -1,4 +1,5 @@
 import { Column, Entity, ForeignKey, Index } from 'typeorm';
+import type { EndInputs } from '../suspension/end-inputs.js';
 import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 
 export type HitKind = 'exact' | 'at-least' | 'at-most';
@@ -22,30 +23,32 @@ export class RingReadingEntity extends TeamOwned {
   @Column('float8')
   readingSd: number;
 
-  @Column('text')
-  hitKind: HitKind;
+  /** null, like all that follows: the reading tells nothing. */
+  @Column('text', { nullable: true })
+  hitKind: HitKind | null;
 
   /** m, with its 90 % interval. */
-  @Column('float8')
-  hitHeight: number;
+  @Column('float8', { nullable: true })
+  hitHeight: number | null;
 
-  @Column('float8')
-  hitLower: number;
+  @Column('float8', { nullable: true })
+  hitLower: number | null;
 
-  /** null: unbounded, for a reading that says 'at least'. */
+  /** null also for a reading that says 'at least': unbounded. */
   @Column('float8', { nullable: true })
   hitUpper: number | null;
 
-  @Column('float8')
-  logHeight: number;
+  @Column('float8', { nullable: true })
+  logHeight: number | null;
 
-  @Column('float8')
-  logSd: number;
+  @Column('float8', { nullable: true })
+  logSd: number | null;
 
+  /** Versions of the engine and of every record behind the hit height: another basis, another height. */
   @Column('text')
-  engineVersion: string;
+  basis: string;
 
   /** Everything the engine was given, SI units, so that the figure can be made again. */
   @Column('jsonb')
-  inputs: object;
+  inputs: EndInputs;
 }

@@ -1,8 +1,6 @@
 import { Column, Entity, ForeignKey, Index } from 'typeorm';
 import { TeamOwned } from '../../platform/database/team-owned.entity.js';
-
-export const CONDITIONS = ['dry', 'damp', 'wet', 'muddy', 'dusty'] as const;
-export type Condition = (typeof CONDITIONS)[number];
+import type { Condition } from './conditions.js';
 
 /** A day, or part of one, on a track under the same conditions. */
 @Entity('session')

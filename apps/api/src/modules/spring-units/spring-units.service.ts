@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { DEFAULT_THERMAL_TIME } from '@loamledger/spring';
 import { gaugePascal, gaugePascalFromPsi, psiFromGaugePascal } from '@loamledger/units';
+import { touchEvidence } from '../../platform/database/evidence-version.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { InvalidField } from '../../platform/errors/refusal.js';
@@ -59,6 +60,7 @@ export class SpringUnitsService {
           `'${before.kind}', as it was made`,
         );
       }
+      await touchEvidence(transaction, scope.teamId);
       return answer(await this.queries.change(transaction, scope.teamId, id, version, columns));
     });
   }

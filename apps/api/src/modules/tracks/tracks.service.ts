@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { touchEvidence } from '../../platform/database/evidence-version.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { toPage, type Page, type PageQuery } from '../../platform/http/page.js';
@@ -39,9 +40,10 @@ export class TracksService {
   }
 
   async replace(scope: TeamScope, id: string, version: number, input: TrackInputDto): Promise<TrackDto> {
-    return this.database.inTeam(scope, async (transaction) =>
-      answer(await this.queries.change(transaction, scope.teamId, id, version, columnsOf(input))),
-    );
+    return this.database.inTeam(scope, async (transaction) => {
+      await touchEvidence(transaction, scope.teamId);
+      return answer(await this.queries.change(transaction, scope.teamId, id, version, columnsOf(input)));
+    });
   }
 
   /** The stored track, for features that compute with one. */

@@ -1,4 +1,4 @@
-import { Global, Inject, Module, type OnApplicationShutdown } from '@nestjs/common';
+import { Global, Inject, Module, type OnApplicationShutdown, type OnModuleInit } from '@nestjs/common';
 import { DataSource } from 'typeorm';
 import { CONFIG } from '../../config/config.token.js';
 import type { Config } from '../../config/config.js';
@@ -14,8 +14,7 @@ const START_TRIES = 60;
     {
       provide: DataSource,
       inject: [CONFIG],
-      useFactory: (config: Config) =>
-        connectWhenReady(createDataSource(config.appDatabaseUrl, config.databasePoolSize)),
+      useFactory: (config: Config) => createDataSource(config.appDatabaseUrl, config.databasePoolSize),
     },
     {
       provide: TeamDatabase,
@@ -25,8 +24,12 @@ const START_TRIES = 60;
   ],
   exports: [TeamDatabase],
 })
-export class DatabaseModule implements OnApplicationShutdown {
+export class DatabaseModule implements OnModuleInit, OnApplicationShutdown {
   constructor(@Inject(DataSource) private readonly dataSource: DataSource) {}
+
+  async onModuleInit(): Promise<void> {
+    await connectWhenReady(this.dataSource);
+  }
 
   async onApplicationShutdown(): Promise<void> {
     if (this.dataSource.isInitialized) await this.dataSource.destroy();
@@ -34,10 +37,11 @@ export class DatabaseModule implements OnApplicationShutdown {
 }
 
 /** Waits for a database that is still starting, as after a power cut, instead of dying before it. */
-async function connectWhenReady(dataSource: DataSource): Promise<DataSource> {
+async function connectWhenReady(dataSource: DataSource): Promise<void> {
   for (let attempt = 1; ; attempt += 1) {
     try {
-      return await dataSource.initialize();
+      await dataSource.initialize();
+      return;
     } catch (error) {
       if (attempt >= START_TRIES) throw error;
       await new Promise((resolve) => setTimeout(resolve, RETRY_MS));

@@ -1,5 +1,5 @@
 import type { DeepPartial, EntityTarget, FindOptionsWhere } from 'typeorm';
-import { LessThan } from 'typeorm';
+import { In, LessThan } from 'typeorm';
 import { NotFound } from '../errors/refusal.js';
 import { StaleVersion } from '../http/preconditions.js';
 import type { TeamOwned } from './team-owned.entity.js';
@@ -33,6 +33,11 @@ export abstract class TeamRows<Row extends TeamOwned> {
       where: { ...filter, teamId } as FindOptionsWhere<Row>,
       order: { id: 'ASC' } as never,
     });
+  }
+
+  async byIds(transaction: Transaction, teamId: string, ids: readonly string[]): Promise<Row[]> {
+    if (ids.length === 0) return [];
+    return transaction.find(this.entity, { where: { teamId, id: In([...ids]) } as FindOptionsWhere<Row> });
   }
 
   async find(transaction: Transaction, teamId: string, id: string): Promise<Row | null> {

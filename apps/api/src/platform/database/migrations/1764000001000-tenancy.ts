@@ -12,7 +12,7 @@ const TEAM_TABLES: Readonly<Record<string, string>> = {
   member: 'select, insert, update, delete',
   rider: 'select, insert, update',
   ring_reading:
-    'select, insert, update (hit_kind, hit_height, hit_lower, hit_upper, log_height, log_sd, engine_version, inputs)',
+    'select, insert, update (hit_kind, hit_height, hit_lower, hit_upper, log_height, log_sd, basis, inputs)',
   run: 'select, insert, update (voided_at, void_reason, voided_by, readings_count)',
   session: 'select, insert, update',
   setup: 'select, insert',

@@ -1,0 +1,47 @@
+import { Body, Controller, Get, Param, ParseUUIDPipe, Post, Put, Query } from '@nestjs/common';
+import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { Page } from '../../platform/http/page.js';
+import { IfMatch } from '../../platform/http/preconditions.js';
+import { Roles, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { SessionDto, SessionInputDto, SessionListQuery, SessionPageDto } from './sessions.dto.js';
+import { SessionsService } from './sessions.service.js';
+
+@ApiTags('sessions')
+@Controller('teams/:teamId/sessions')
+export class SessionsController {
+  constructor(private readonly sessions: SessionsService) {}
+
+  @Get()
+  @ApiOperation({ summary: 'Sessions, newest first.' })
+  @ApiOkResponse({ type: SessionPageDto })
+  list(@Scope() scope: TeamScope, @Query() query: SessionListQuery): Promise<Page<SessionDto>> {
+    return this.sessions.list(scope, query);
+  }
+
+  @Get(':id')
+  @ApiOperation({ summary: 'A session.' })
+  @ApiOkResponse({ type: SessionDto })
+  get(@Scope() scope: TeamScope, @Param('id', ParseUUIDPipe) id: string): Promise<SessionDto> {
+    return this.sessions.get(scope, id);
+  }
+
+  @Post()
+  @ApiOperation({ summary: 'Open a session.' })
+  @ApiCreatedResponse({ type: SessionDto })
+  create(@Scope() scope: TeamScope, @Body() input: SessionInputDto): Promise<SessionDto> {
+    return this.sessions.create(scope, input);
+  }
+
+  @Roles('mechanic', 'coach')
+  @Put(':id')
+  @ApiOperation({ summary: 'Change a session; send the ETag as If-Match. Its track stays.' })
+  @ApiOkResponse({ type: SessionDto })
+  replace(
+    @Scope() scope: TeamScope,
+    @Param('id', ParseUUIDPipe) id: string,
+    @IfMatch() version: number,
+    @Body() input: SessionInputDto,
+  ): Promise<SessionDto> {
+    return this.sessions.replace(scope, id, version, input);
+  }
+}

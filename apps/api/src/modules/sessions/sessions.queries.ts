@@ -1,0 +1,31 @@
+import { Injectable } from '@nestjs/common';
+import type { Transaction } from '../../platform/database/team-database.js';
+import { TeamRows } from '../../platform/database/team-rows.js';
+import type { Condition } from './conditions.js';
+import { SessionEntity } from './session.entity.js';
+
+@Injectable()
+export class SessionsQueries extends TeamRows<SessionEntity> {
+  constructor() {
+    super(SessionEntity, 'session');
+  }
+
+  /** The first session of that day on that track under those conditions. */
+  async sameDay(
+    transaction: Transaction,
+    teamId: string,
+    key: { trackId: string; day: string; condition: Condition },
+  ): Promise<SessionEntity | null> {
+    return transaction.findOne(SessionEntity, { where: { teamId, ...key }, order: { id: 'ASC' } });
+  }
+
+  /** Makes others who would number runs in the session wait for the end of this transaction. */
+  async lock(transaction: Transaction, teamId: string, id: string): Promise<void> {
+    await transaction.query('select from session where team_id = $1 and id = $2 for update', [teamId, id]);
+  }
+
+  /** Makes others who would open a session on the track wait for the end of this transaction. */
+  async lockTrack(transaction: Transaction, teamId: string, trackId: string): Promise<void> {
+    await transaction.query('select from track where team_id = $1 and id = $2 for update', [teamId, trackId]);
+  }
+}

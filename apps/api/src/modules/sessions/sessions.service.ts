@@ -1,0 +1,115 @@
+import { Injectable } from '@nestjs/common';
+import { celsiusFromKelvin, kelvin, kelvinFromCelsius } from '@loamledger/units';
+import { touchEvidence } from '../../platform/database/evidence-version.js';
+import { newId } from '../../platform/database/new-id.js';
+import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
+import { toPage, type Page } from '../../platform/http/page.js';
+import type { TeamScope } from '../../platform/http/scope.js';
+import { TracksService } from '../tracks/tracks.service.js';
+import type { SessionEntity } from './session.entity.js';
+import type { SessionDto, SessionInputDto, SessionListQuery } from './sessions.dto.js';
+import { SessionsQueries } from './sessions.queries.js';
+
+/** A session as stored. */
+export type Session = Readonly<SessionEntity>;
+
+const PASCAL_PER_HECTOPASCAL = 100;
+
+@Injectable()
+export class SessionsService {
+  constructor(
+    private readonly database: TeamDatabase,
+    private readonly queries: SessionsQueries,
+    private readonly tracks: TracksService,
+  ) {}
+
+  async list(scope: TeamScope, query: SessionListQuery): Promise<Page<SessionDto>> {
+    const rows = await this.database.inTeam(scope, (transaction) =>
+      this.queries.page(transaction, scope.teamId, query, query.trackId ? { trackId: query.trackId } : {}),
+    );
+    return toPage(rows, query.limit, answer);
+  }
+
+  async get(scope: TeamScope, id: string): Promise<SessionDto> {
+    return this.database.inTeam(scope, async (transaction) =>
+      answer(await this.queries.require(transaction, scope.teamId, id)),
+    );
+  }
+
+  async create(scope: TeamScope, input: SessionInputDto): Promise<SessionDto> {
+    return this.database.writeOnce(scope, async (transaction) =>
+      answer(await this.open(transaction, scope.teamId, input)),
+    );
+  }
+
+  /** Changes the weather or the note; the track of a session stays. */
+  async replace(scope: TeamScope, id: string, version: number, input: SessionInputDto): Promise<SessionDto> {
+    return this.database.inTeam(scope, async (transaction) => {
+      const before = await this.queries.require(transaction, scope.teamId, id);
+      const columns = { ...columnsOf(input), trackId: before.trackId };
+      const session = await this.queries.change(transaction, scope.teamId, id, version, columns);
+      await touchEvidence(transaction, scope.teamId);
+      return answer(session);
+    });
+  }
+
+  require(transaction: Transaction, teamId: string, id: string): Promise<Session> {
+    return this.queries.require(transaction, teamId, id);
+  }
+
+  /** These sessions by their ids. */
+  async byIds(
+    transaction: Transaction,
+    teamId: string,
+    ids: readonly string[],
+  ): Promise<Map<string, Session>> {
+    const rows = await this.queries.byIds(transaction, teamId, ids);
+    return new Map(rows.map((session) => [session.id, session]));
+  }
+
+  /** The session of that day on that track under those conditions; opened if there is none. */
+  async ensure(transaction: Transaction, teamId: string, input: SessionInputDto): Promise<Session> {
+    const key = { trackId: input.trackId, day: input.day, condition: input.condition };
+    const found = await this.queries.sameDay(transaction, teamId, key);
+    if (found) return found;
+    await this.tracks.require(transaction, teamId, input.trackId);
+    await this.queries.lockTrack(transaction, teamId, input.trackId);
+    return (await this.queries.sameDay(transaction, teamId, key)) ?? this.open(transaction, teamId, input);
+  }
+
+  /** Keeps others from numbering runs in the session until the transaction ends. */
+  lock(transaction: Transaction, teamId: string, id: string): Promise<void> {
+    return this.queries.lock(transaction, teamId, id);
+  }
+
+  private async open(
+    transaction: Transaction,
+    teamId: string,
+    input: SessionInputDto,
+  ): Promise<SessionEntity> {
+    await this.tracks.require(transaction, teamId, input.trackId);
+    return this.queries.insert(transaction, { teamId, id: newId(), ...columnsOf(input) });
+  }
+}
+
+const columnsOf = (input: SessionInputDto) => ({
+  trackId: input.trackId,
+  day: input.day,
+  condition: input.condition,
+  airTemperature: input.airTemperatureC == null ? null : kelvinFromCelsius(input.airTemperatureC),
+  stationPressure:
+    input.stationPressureHpa == null ? null : input.stationPressureHpa * PASCAL_PER_HECTOPASCAL,
+  note: input.note ?? '',
+});
+
+const answer = (session: Session): SessionDto => ({
+  id: session.id,
+  trackId: session.trackId,
+  day: session.day,
+  condition: session.condition,
+  airTemperatureC: session.airTemperature === null ? null : celsiusFromKelvin(kelvin(session.airTemperature)),
+  stationPressureHpa:
+    session.stationPressure === null ? null : session.stationPressure / PASCAL_PER_HECTOPASCAL,
+  note: session.note,
+  version: session.version,
+});

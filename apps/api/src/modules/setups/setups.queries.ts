@@ -1,0 +1,37 @@
+import { Injectable } from '@nestjs/common';
+import { In, type FindOptionsWhere } from 'typeorm';
+import type { Transaction } from '../../platform/database/team-database.js';
+import { TeamRows } from '../../platform/database/team-rows.js';
+import { SetupEntity } from './setup.entity.js';
+
+@Injectable()
+export class SetupsQueries extends TeamRows<SetupEntity> {
+  constructor() {
+    super(SetupEntity, 'set-up');
+  }
+
+  /** The filter of set-ups of one of these bikes. */
+  ofBikes(bikeIds: readonly string[]): FindOptionsWhere<SetupEntity> {
+    return { bikeId: In([...bikeIds]) };
+  }
+
+  async latest(transaction: Transaction, teamId: string, bikeId: string): Promise<SetupEntity | null> {
+    return transaction.findOne(SetupEntity, { where: { teamId, bikeId }, order: { revision: 'DESC' } });
+  }
+
+  /** The newest set-up of every bike that has one. */
+  async latestOfAll(transaction: Transaction, teamId: string): Promise<SetupEntity[]> {
+    return transaction
+      .createQueryBuilder(SetupEntity, 'setup')
+      .distinctOn(['setup.bike_id'])
+      .where('setup.team_id = :teamId', { teamId })
+      .orderBy('setup.bike_id')
+      .addOrderBy('setup.revision', 'DESC')
+      .getMany();
+  }
+
+  /** Makes others who would revise the bike's set-up wait for the end of this transaction. */
+  async lockBike(transaction: Transaction, teamId: string, bikeId: string): Promise<void> {
+    await transaction.query('select from bike where team_id = $1 and id = $2 for update', [teamId, bikeId]);
+  }
+}

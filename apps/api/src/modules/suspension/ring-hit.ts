@@ -1,0 +1,44 @@
+import { hitHeight, type SolvedHitHeight } from '@loamledger/spring';
+import { gaugePascalFromPsi } from '@loamledger/units';
+import { engineEnd, type EndInputs } from './end-inputs.js';
+
+/** Standard uncertainty of a ring reading where none is given, m. Common practice, no source. */
+export const DEFAULT_READING_SD = 0.002;
+/** Standard uncertainty of a shock pump's gauge, psi. Assumed; common practice, no source. */
+const GAUGE_SD_PSI = 1;
+/** Standard uncertainty of the sprung mass relative to itself. Assumed: weight of the day, stance. */
+const RELATIVE_MASS_SD = 0.03;
+
+/** The hit height behind a ring reading, as it is stored. Heights in m. */
+export interface RingHit {
+  readonly hitKind: SolvedHitHeight['kind'];
+  readonly hitHeight: number;
+  readonly hitLower: number;
+  readonly hitUpper: number | null;
+  readonly logHeight: number;
+  /** Of what differs from reading to reading: ring and gauge. What is wrong in every reading alike is not noise. */
+  readonly logSd: number;
+}
+
+/**
+ * The hit height behind a ring reading at one end. Its interval counts ring, gauge and mass; the standard
+ * deviation handed to the demand model counts ring and gauge only, since a wrong mass shifts every reading of a
+ * bike alike, and would be taken for scatter between runs that is not there.
+ * Null where the reading tells nothing: a set-up so soft that standing on it uses all its travel.
+ */
+export function ringHit(inputs: EndInputs, travelUsed: number, readingSd: number): RingHit | null {
+  const { spring, end } = engineEnd(inputs);
+  const reading = { travelUsed, readingSd };
+  const gaugeSd = gaugePascalFromPsi(GAUGE_SD_PSI);
+  const whole = hitHeight(spring, end, reading, { gaugeSd, massSd: RELATIVE_MASS_SD * end.sprungMass });
+  const independent = hitHeight(spring, end, reading, { gaugeSd, massSd: 0 });
+  if (whole.status !== 'solved' || independent.status !== 'solved') return null;
+  return {
+    hitKind: whole.kind,
+    hitHeight: whole.height,
+    hitLower: whole.lower,
+    hitUpper: whole.upper,
+    logHeight: whole.logHeight,
+    logSd: independent.logSd,
+  };
+}
