@@ -1,3 +1,98 @@
+import { SimpleGrid } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { getRouteApi } from '@tanstack/react-router';
+import { OpenDecision } from '../../features/setups/components/open-decision.js';
+import { SetupHistory } from '../../features/setups/components/setup-history.js';
+import { SetupNow } from '../../features/setups/components/setup-now.js';
+import { texts } from '../../features/setups/texts.js';
+import { UnitFacts } from '../../features/spring-units/components/unit-facts.js';
+import { joined } from '../../shared/http/joined.js';
+import { decisionHistoryQuery } from '../../shared/http/reads/decisions.js';
+import { useFleet } from '../../shared/http/reads/fleet.js';
+import { setupHistoryQuery } from '../../shared/http/reads/setups.js';
+import { Empty } from '../../shared/ui/empty.js';
+import { LinkButton } from '../../shared/ui/link.js';
+import { Page, Section } from '../../shared/ui/page.js';
+import { QueryView } from '../../shared/ui/query-view.js';
+import { useMembership } from '../use-membership.js';
+import { NotFoundPage } from './not-found-page.js';
+
+const route = getRouteApi('/teams/$teamId/bikes/$bikeId');
+
 export function BikePage() {
-  return null;
+  const { teamId, bikeId } = route.useParams();
+  const fleet = useFleet(teamId);
+  return (
+    <QueryView query={fleet}>
+      {({ bikes, riderName, units }) => {
+        const bike = bikes.find(({ id }) => id === bikeId);
+        if (bike === undefined) return <NotFoundPage />;
+        const inBike = units.filter(({ id }) => id === bike.forkUnitId || id === bike.shockUnitId);
+        return (
+          <Page title={bike.name} lead={`${riderName(bike.riderId)} · ${bike.category}`}>
+            <BikeRecords teamId={teamId} bikeId={bikeId} />
+            <Section title={texts.units}>
+              <SimpleGrid cols={{ base: 1, md: 2 }} spacing="xl">
+                {inBike.map((unit) => (
+                  <section key={unit.id}>
+                    <h3>{unit.name}</h3>
+                    <UnitFacts unit={unit} />
+                  </section>
+                ))}
+              </SimpleGrid>
+            </Section>
+          </Page>
+        );
+      }}
+    </QueryView>
+  );
+}
+
+/** The set-up now, the open decision, and the history of both. */
+function BikeRecords({ teamId, bikeId }: { teamId: string; bikeId: string }) {
+  const canDecide = useMembership().membership.role !== 'coach';
+  const setups = useQuery(setupHistoryQuery(teamId, bikeId));
+  const decisions = useQuery(decisionHistoryQuery(teamId, bikeId));
+  const records = joined([setups, decisions], () => ({
+    setups: setups.data ?? [],
+    decisions: decisions.data ?? [],
+  }));
+  const change = canDecide && (
+    <LinkButton to="/teams/$teamId/bikes/$bikeId/new-set-up" params={{ teamId, bikeId }}>
+      {texts.change}
+    </LinkButton>
+  );
+  return (
+    <QueryView
+      query={records}
+      isEmpty={(data) => data.setups.length === 0}
+      empty={
+        <Empty title={texts.notSetUp} action={change}>
+          {texts.notSetUpLead}
+        </Empty>
+      }
+    >
+      {(data) => {
+        const [now] = data.setups;
+        const [last] = data.decisions;
+        return (
+          <>
+            {now !== undefined && (
+              <Section title={texts.now} actions={change}>
+                <SetupNow setup={now} />
+              </Section>
+            )}
+            {last?.outcome === null && (
+              <Section title={texts.decide}>
+                <OpenDecision teamId={teamId} decision={last} canDecide={canDecide} />
+              </Section>
+            )}
+            <Section title={texts.history}>
+              <SetupHistory {...data} />
+            </Section>
+          </>
+        );
+      }}
+    </QueryView>
+  );
 }

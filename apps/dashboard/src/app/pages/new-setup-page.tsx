@@ -1,3 +1,49 @@
+import { useQuery } from '@tanstack/react-query';
+import { getRouteApi, useNavigate } from '@tanstack/react-router';
+import { SetupForm } from '../../features/setups/components/setup-form.js';
+import { texts } from '../../features/setups/texts.js';
+import { joined } from '../../shared/http/joined.js';
+import { useFleet } from '../../shared/http/reads/fleet.js';
+import { currentSetupsQuery } from '../../shared/http/reads/setups.js';
+import { tracksQuery } from '../../shared/http/reads/tracks.js';
+import { Page } from '../../shared/ui/page.js';
+import { QueryView } from '../../shared/ui/query-view.js';
+import { NotFoundPage } from './not-found-page.js';
+
+const route = getRouteApi('/teams/$teamId/bikes/$bikeId/new-set-up');
+
 export function NewSetupPage() {
-  return null;
+  const { teamId, bikeId } = route.useParams();
+  const navigate = useNavigate();
+  const fleet = useFleet(teamId);
+  const setups = useQuery(currentSetupsQuery(teamId, bikeId));
+  const tracks = useQuery(tracksQuery(teamId));
+  const everything = joined([fleet, setups, tracks], () => ({
+    bike: fleet.data?.bikes.find(({ id }) => id === bikeId),
+    units: fleet.data?.units ?? [],
+    current: setups.data?.[0],
+    tracks: tracks.data ?? [],
+  }));
+  return (
+    <QueryView query={everything}>
+      {({ bike, units, current, tracks: all }) => {
+        if (bike === undefined) return <NotFoundPage />;
+        return (
+          <Page title={texts.newTitle(bike.name)} lead={texts.newLead}>
+            <SetupForm
+              teamId={teamId}
+              bikeId={bikeId}
+              current={current}
+              fork={units.find(({ id }) => id === bike.forkUnitId)}
+              shock={units.find(({ id }) => id === bike.shockUnitId)}
+              tracks={all}
+              onSaved={() =>
+                void navigate({ to: '/teams/$teamId/bikes/$bikeId', params: { teamId, bikeId } })
+              }
+            />
+          </Page>
+        );
+      }}
+    </QueryView>
+  );
 }

@@ -1,3 +1,35 @@
+import { PitList } from '../../features/pit/components/pit-list.js';
+import { texts } from '../../features/pit/texts.js';
+import { useFleet } from '../../shared/http/reads/fleet.js';
+import { Empty } from '../../shared/ui/empty.js';
+import { LinkButton } from '../../shared/ui/link.js';
+import { Page } from '../../shared/ui/page.js';
+import { QueryView } from '../../shared/ui/query-view.js';
+import { useMembership } from '../use-membership.js';
+
 export function PitPage() {
-  return null;
+  const { teamId, role } = useMembership().membership;
+  const fleet = useFleet(teamId);
+  return (
+    <Page title={texts.title} lead={texts.lead}>
+      <QueryView
+        query={fleet}
+        isEmpty={({ bikes }) => bikes.length === 0}
+        empty={
+          <Empty
+            title={texts.none}
+            action={
+              <LinkButton to="/teams/$teamId/team" params={{ teamId }}>
+                {texts.toTeam}
+              </LinkButton>
+            }
+          >
+            {texts.noneLead}
+          </Empty>
+        }
+      >
+        {(data) => <PitList teamId={teamId} fleet={data} canSetUp={role === 'mechanic'} />}
+      </QueryView>
+    </Page>
+  );
 }

@@ -1,6 +1,8 @@
 /** The language of the pages; the one place to change it. */
 const LANGUAGE = 'en-GB';
 const PERCENT = 100;
+/** The finest that a shock pump shows, psi. */
+const GAUGE_STEP = 0.1;
 /** Below this share a probability is shown as "under 1 %", since the model does not know it better. */
 const SMALLEST_SHOWN_SHARE = 0.01;
 
@@ -34,4 +36,9 @@ export function formatHeight(metres: number): string {
 /** One of something, or several: 1 run, 4 runs. */
 export function formatCount(count: number, one: string, several = `${one}s`): string {
   return `${formatNumber(count)} ${count === 1 ? one : several}`;
+}
+
+/** A pressure in psi as a gauge is read: whole, or with a half or tenth where there is one. */
+export function formatPressure(psi: number): string {
+  return formatNumber(psi, Math.abs(psi - Math.round(psi)) < GAUGE_STEP / 2 ? 0 : 1);
 }

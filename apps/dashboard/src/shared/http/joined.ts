@@ -1,5 +1,3 @@
-import type { UseQueryResult } from '@tanstack/react-query';
-
 /** What a view needs to know of something that is read: the data, or the error and the way to try again. */
 export interface Readable<Data> {
   readonly data: Data | undefined;
@@ -8,10 +6,7 @@ export interface Readable<Data> {
 }
 
 /** Several readings as one: there when all are, failed when one has. */
-export function joined<Data>(
-  queries: readonly Pick<UseQueryResult, 'data' | 'error' | 'refetch'>[],
-  join: () => Data,
-): Readable<Data> {
+export function joined<Data>(queries: readonly Readable<unknown>[], join: () => Data): Readable<Data> {
   return {
     data: queries.every(({ data }) => data !== undefined) ? join() : undefined,
     error: queries.find(({ error }) => error !== null)?.error ?? null,

@@ -1,0 +1,42 @@
+import { Table, Text } from '@mantine/core';
+import { formatCount, formatNumber } from '../../../shared/format/numbers.js';
+import { numberText } from '../../../shared/format/parse.js';
+import { hasLimits, type SpringUnit } from '../../../shared/http/reads/spring-units.js';
+import { Assumed, Warning } from '../../../shared/ui/note.js';
+import { FIGURE_TEXTS, figuresOf } from '../model/figures.js';
+import { texts } from '../texts.js';
+
+/** Every figure the engine uses of a unit, and which of them nobody has measured. */
+export function UnitFacts({ unit }: { unit: SpringUnit }) {
+  return (
+    <div>
+      {hasLimits(unit) ? (
+        <Text>
+          {texts.limitsOf(
+            formatNumber(unit.minPressurePsi ?? 0),
+            formatNumber(unit.maxPressurePsi ?? 0),
+            formatCount(unit.maxSpacers ?? 0, 'spacer'),
+          )}
+          ; {formatCount(unit.spacersInStock, 'spacer')} in stock
+        </Text>
+      ) : (
+        <Warning word={texts.noLimits}>{texts.limitsHint}</Warning>
+      )}
+      <Table>
+        <Table.Tbody>
+          {figuresOf(unit.kind).map((name) => (
+            <Table.Tr key={name}>
+              <Table.Th scope="row" fw={400}>
+                {FIGURE_TEXTS[name].label}
+              </Table.Th>
+              <Table.Td ta="end">
+                {numberText(unit[name])} {FIGURE_TEXTS[name].unit}
+                {(unit.sources[name] ?? 'assumed') === 'assumed' && <Assumed />}
+              </Table.Td>
+            </Table.Tr>
+          ))}
+        </Table.Tbody>
+      </Table>
+    </div>
+  );
+}

@@ -1,0 +1,34 @@
+import { formatCount, formatPressure } from '../format/numbers.js';
+import type { EndSetup } from '../http/reads/setups.js';
+import classes from './end-figures.module.css';
+
+interface EndFiguresProps {
+  readonly end: Pick<EndSetup, 'pressurePsi' | 'spacers' | 'reboundClicks' | 'compressionClicks'>;
+  /** For the phone at arm's length, in the sun. */
+  readonly big?: boolean;
+}
+
+/** What one end of a bike is set to: pressure and spacers first, clicks below. */
+export function EndFigures({ end, big = false }: EndFiguresProps) {
+  return (
+    <div className={big ? classes.big : classes.plain}>
+      <span className={classes.main}>
+        <span className={classes.figure}>{formatPressure(end.pressurePsi)}</span>
+        <span className={classes.unit}>psi</span>
+      </span>
+      <span className={classes.main}>
+        <span className={classes.figure}>{end.spacers}</span>
+        <span className={classes.unit}>{formatCount(end.spacers, 'spacer').replace(/^\S+ /, '')}</span>
+      </span>
+      <span className={classes.clicks}>{clicks(end)}</span>
+    </div>
+  );
+}
+
+function clicks({ reboundClicks, compressionClicks }: EndFiguresProps['end']): string {
+  const noted = [
+    ...(reboundClicks === null ? [] : [`rebound ${reboundClicks}`]),
+    ...(compressionClicks === null ? [] : [`compression ${compressionClicks}`]),
+  ];
+  return noted.length === 0 ? 'clicks not noted' : `${noted.join(' · ')} from closed`;
+}
