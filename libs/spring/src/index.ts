@@ -1,8 +1,11 @@
 export { ENGINE_VERSION } from './engine-version.js';
+export type { ChamberState } from './frame/hit-motion.js';
 export { forkLeverage, leverageFromTable, type LeverageCurve, type LeverageRow } from './frame/leverage.js';
 export { sprungMass, type SprungEnd } from './frame/sprung-end.js';
 export { pressureAtVenue, standardAtmosphere, type Ambient } from './gas/atmosphere.js';
 export { SpringInputError } from './numerics/input-error.js';
+export { bottomingGrid, type GridCell, type GridFill } from './questions/bottoming-grid.js';
+export { braking, type BrakingCase, type BrakingResult } from './questions/braking.js';
 export { fastCurve, settledCurve, type ForceCurve, type ForceCurvePoint } from './questions/force-curve.js';
 export type { HeightResult } from './questions/height-search.js';
 export {
@@ -15,7 +18,9 @@ export {
 } from './questions/hit-height.js';
 export { landing, type EnergyBalance, type LandingOptions, type LandingResult } from './questions/landing.js';
 export { pressureForSag, sag, type SagResult, type SettledTravel } from './questions/sag.js';
+export { spacerTrade, type SpacerTrade, type TradeTarget } from './questions/spacer-trade.js';
 export { bottomingHeight, suddenLoadTravel, travelForHeight, type TravelResult } from './questions/travel.js';
+export { venuePressure, type VenuePressure } from './questions/venue.js';
 export {
   DEFAULT_THERMAL_TIME,
   type AirSpringUnit,

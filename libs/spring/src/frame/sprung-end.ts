@@ -4,7 +4,7 @@ import type { LeverageCurve } from './leverage.js';
 /** Standard acceleration of gravity, m/s² (3rd CGPM, 1901). */
 export const GRAVITY = 9.80665;
 /** Heavier than any rider with bike, kg. */
-const HEAVIEST = 500;
+export const HEAVIEST = 500;
 
 /** One end of a bike: the mass that its spring carries and how the wheel moves it. */
 export interface SprungEnd {

@@ -15,8 +15,16 @@ export type HeightResult =
 const HEIGHT_TOLERANCE = 1e-9;
 /** The first guess lets the damper take about as much as this part of what the spring takes. */
 const DAMPER_SHARE = 0.6;
+/** Relative distance of two landings next to a good guess. */
+const NEAR_WIDTH = 1e-3;
 /** Factor between tries for an upper bound. */
 const BRACKET_GROWTH = 1.6;
+
+/** Landings at a height, as points of travel used less travel sought, and how many there were. */
+interface CountedLandings {
+  readonly landings: number;
+  point(height: number): Point;
+}
 
 /**
  * Landings of one spring and end, searched for the height that uses a given travel. The travel used is carried on
@@ -52,22 +60,55 @@ export class HeightSearch {
 
   /** Height of the drop that uses `travel` (at most the stroke), m. */
   heightFor(travel: number): HeightResult {
-    let landings = 0;
-    const excess = (height: number) => {
-      landings += 1;
-      return this.travel(height) - travel;
+    const at = this.counting(travel);
+    const bracket = this.bracket(at, travel);
+    if (typeof bracket === 'string') return { status: bracket, landings: at.landings };
+    const root = findRoot((height) => at.point(height).y, ...bracket, HEIGHT_TOLERANCE);
+    const { landings } = at;
+    return root.status === 'found'
+      ? { status: 'found', height: root.x, landings }
+      : { status: 'not-converged', landings };
+  }
+
+  /**
+   * The same next to a good guess, from two landings on both sides by a straight line between them (1e-5 of the height);
+   * the full search where they are not on both sides.
+   */
+  heightNear(travel: number, guess: number): HeightResult {
+    const at = this.counting(travel);
+    if (!(guess > 0 && guess < HIGHEST_DROP)) return this.heightFor(travel);
+    const a = at.point(guess);
+    const b = at.point(guess * (a.y < 0 ? 1 + NEAR_WIDTH : 1 - NEAR_WIDTH));
+    if (!(a.y < 0 !== b.y < 0)) return this.heightFor(travel);
+    const height = a.x - (a.y * (b.x - a.x)) / (b.y - a.y);
+    return { status: 'found', height, landings: at.landings };
+  }
+
+  private counting(travel: number): CountedLandings {
+    const counted = {
+      landings: 0,
+      point: (height: number): Point => {
+        counted.landings += 1;
+        return { x: height, y: this.travel(height) - travel };
+      },
     };
-    let low: Point = { x: 0, y: excess(0) };
-    if (low.y >= 0) return { status: 'below-sudden-load', landings };
-    let high = point(excess, this.guess(travel));
+    return counted;
+  }
+
+  /** Two heights on both sides of the one sought, from no drop at all upwards. */
+  private bracket(
+    at: CountedLandings,
+    travel: number,
+  ): [Point, Point] | 'below-sudden-load' | 'beyond-range' {
+    let low = at.point(0);
+    if (low.y >= 0) return 'below-sudden-load';
+    let high = at.point(this.guess(travel));
     while (high.y < 0) {
-      if (high.x >= HIGHEST_DROP) return { status: 'beyond-range', landings };
+      if (high.x >= HIGHEST_DROP) return 'beyond-range';
       low = high;
-      high = point(excess, Math.min(HIGHEST_DROP, BRACKET_GROWTH * high.x));
+      high = at.point(Math.min(HIGHEST_DROP, BRACKET_GROWTH * high.x));
     }
-    const root = findRoot(excess, low, high, HEIGHT_TOLERANCE);
-    if (root.status !== 'found') return { status: 'not-converged', landings };
-    return { status: 'found', height: root.x, landings };
+    return [low, high];
   }
 
   /** Height whose energy the spring and a moderate damper take by `travel`, m. */
@@ -80,8 +121,4 @@ export class HeightSearch {
     const height = spent / weight - end.leverage.wheelTravel(travel);
     return Math.min(HIGHEST_DROP, Math.max(height, 0.1 * spring.stroke));
   }
-}
-
-function point(f: (x: number) => number, x: number): Point {
-  return { x, y: f(x) };
 }
