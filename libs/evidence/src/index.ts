@@ -7,3 +7,16 @@ export type { DemandComponent } from './demand/component.js';
 export type { Summary } from './demand/mixture.js';
 export { exceedance, predictDemand, predictiveQuantile } from './demand/predict.js';
 export type { PredictiveDistribution } from './demand/predict.js';
+export { evidenceLevel } from './demand/evidence-level.js';
+export type { EvidenceLevel, EvidenceLevelName } from './demand/evidence-level.js';
+export { chooseBaseline } from './baseline/choose.js';
+export type { BaselineChoice, BaselineCounts } from './baseline/choose.js';
+export type {
+  BaselineCandidate,
+  BaselineRequest,
+  EvaluatedCandidate,
+  UnitLimits,
+} from './baseline/candidate.js';
+export type { BaselineAlternative } from './baseline/alternatives.js';
+export type { DemandOnSetUp } from './baseline/demands.js';
+export type { SetUpStep } from './baseline/steps.js';

@@ -17,14 +17,14 @@ export interface BoundFactors {
   shift: Float64Array;
 }
 
-/** Bound number `j` of a design for a run sd (log m). */
-export function boundAt(design: DemandDesign, j: number, runSd: number, centre: number): Bound {
+/** The bounds of a design for a run sd (log m), counted from `centre` (log m). */
+export function boundsOf(design: DemandDesign, runSd: number, centre: number): Bound[] {
   const { limit, variance, side } = design.bounds;
-  return {
-    limit: (limit[j] as number) - centre,
+  return Array.from(limit, (value, j) => ({
+    limit: value - centre,
     variance: runSd * runSd + (variance[j] as number),
     side: side[j] as number,
-  };
+  }));
 }
 
 /**

@@ -1,4 +1,4 @@
-import { choleskyInPlace, inverseFromCholesky } from '../numerics/cholesky.js';
+import { choleskyInPlace, invertInto } from '../numerics/cholesky.js';
 import type { BoundFactors } from './bound-factor.js';
 import { unknownsOf, type DemandDesign, type ExactSums } from './design.js';
 
@@ -19,7 +19,8 @@ export class CellSystem {
   logIntegral = 0;
   private readonly size: number;
   private readonly scale: Float64Array;
-  private inverse: Float64Array;
+  private readonly inverse: Float64Array;
+  private readonly columns: Float64Array;
   private readonly solution: Float64Array;
   private readonly matrix: Float64Array;
 
@@ -33,7 +34,8 @@ export class CellSystem {
     this.scale.fill(sds.track, 1, 1 + design.tracks.length);
     this.scale[0] = muSd;
     this.matrix = new Float64Array(this.size * this.size);
-    this.inverse = this.matrix;
+    this.inverse = new Float64Array(this.size * this.size);
+    this.columns = new Float64Array(this.size * this.size);
     this.solution = new Float64Array(this.size);
   }
 
@@ -43,7 +45,7 @@ export class CellSystem {
     const right = this.assemble(sums, factors);
     const logDeterminant = choleskyInPlace(this.matrix, n);
     if (Number.isNaN(logDeterminant)) return false;
-    this.inverse = inverseFromCholesky(this.matrix, n);
+    invertInto(this.inverse, this.columns, this.matrix, n);
     let form = 0;
     for (let i = 0; i < n; i += 1) {
       let sum = 0;

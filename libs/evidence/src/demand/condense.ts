@@ -1,7 +1,5 @@
 import type { DemandComponent } from './component.js';
-import type { DemandDesign } from './design.js';
 import type { LatticePoint } from './sd-lattice.js';
-import { skewWeights } from './track-skew.js';
 
 /** Components kept in a stored fit: moments are kept exactly, and 24 still carry the tail of the sds (docs/evidence/demand.md). */
 const MAX_COMPONENTS = 24;
@@ -18,14 +16,9 @@ export function weightsOf(points: readonly LatticePoint[]): number[] {
 
 /**
  * Merges the lattice into few components with the same mean and covariance: every point goes to the nearest of the
- * heaviest points on the lattice. `skewed` lists the tracks, by index, whose level rests on bounds.
+ * heaviest points on the lattice. `skewed` lists the tracks, by index, that the points' skews belong to.
  */
-export function condense(
-  points: readonly LatticePoint[],
-  design: DemandDesign,
-  centre: number,
-  skewed: readonly number[],
-): DemandComponent[] {
+export function condense(points: readonly LatticePoint[], skewed: readonly number[]): DemandComponent[] {
   const weights = weightsOf(points);
   const order = [...weights.keys()].sort((a, b) => (weights[b] as number) - (weights[a] as number) || a - b);
   const centres = order.slice(0, MAX_COMPONENTS);
@@ -33,7 +26,7 @@ export function condense(
   for (const i of order) members.get(nearest(points, i, centres))?.push(i);
   return [...members.values()].map((group) => {
     const parts = group.map((i) => ({ point: points[i] as LatticePoint, weight: weights[i] as number }));
-    return merge(parts, (track, point) => skewWeights(design, point, centre, track), skewed);
+    return merge(parts, skewed);
   });
 }
 
@@ -56,7 +49,6 @@ const stored = (value: number): number => Number(value.toPrecision(STORED_DIGITS
 
 function merge(
   parts: readonly { point: LatticePoint; weight: number }[],
-  skewOf: (track: number, point: LatticePoint) => number[],
   skewed: readonly number[],
 ): DemandComponent {
   const weight = parts.reduce((sum, part) => sum + part.weight, 0);
@@ -88,12 +80,9 @@ function merge(
       rider: average((point) => point.sds.rider ** 2),
       run: average((point) => point.sds.run ** 2),
     },
-    skews: skewed.map((track) => {
-      const each = parts.map((part) => skewOf(track, part.point));
-      const mixed = (each[0] ?? []).map((_, k) =>
-        parts.reduce((sum, part, i) => sum + (part.weight / weight) * (each[i]?.[k] as number), 0),
-      );
-      return { track, weights: mixed };
-    }),
+    skews: skewed.map((track, i) => ({
+      track,
+      weights: (parts[0]?.point.skews[i] ?? []).map((_, k) => average((point) => point.skews[i]?.[k] ?? 0)),
+    })),
   };
 }

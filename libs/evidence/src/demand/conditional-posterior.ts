@@ -1,4 +1,10 @@
-import { boundAt, logBoundOverFactor, matchedFactor, type BoundFactors } from './bound-factor.js';
+import {
+  boundsOf,
+  logBoundOverFactor,
+  matchedFactor,
+  type Bound,
+  type BoundFactors,
+} from './bound-factor.js';
 import { CellSystem, type DemandSds } from './cell-system.js';
 import { exactSums, type DemandDesign, type ExactSums } from './design.js';
 
@@ -22,8 +28,14 @@ const MAX_PASSES = 200;
  * factors, so its error is of the order of the square, 1e-8.
  */
 const SETTLED = 1e-4;
-/** Share of each proposed change that is taken: full steps overshoot where many bounds share a track. */
-const STEP_SHARE = 0.9;
+/**
+ * Share of each proposed change that is taken. Full steps overshoot where many bounds share a track: whenever a pass
+ * does not bring the change down to SLOW of the one before, the share is cut.
+ */
+const FIRST_SHARE = 0.9;
+const SLOW = 0.95;
+const SHARE_CUT = 0.7;
+const LEAST_SHARE = 0.1;
 
 /**
  * Posterior of the demand model given its three standard deviations, log metres.
@@ -42,26 +54,31 @@ export function conditionalPosterior(
   sums: ExactSums = exactSums(design, sds.run, mu.mean),
 ): ConditionalPosterior {
   const system = new CellSystem(design, sds, mu.sd);
+  const bounds = boundsOf(design, sds.run, mu.mean);
   let factors = start ?? noFactors(design);
   let status: ConditionalPosterior['status'] = 'not-converged';
   let iterations = 0;
+  let share = FIRST_SHARE;
+  let lastChange = Number.POSITIVE_INFINITY;
   while (iterations < MAX_PASSES) {
     iterations += 1;
     if (!system.solve(sums, factors)) {
       status = 'not-positive-definite';
       break;
     }
-    const { proposed, change } = passOverBounds(design, sds.run, mu.mean, system, factors);
+    const { proposed, change } = passOverBounds(design, bounds, system, factors, share);
     if (change < SETTLED) {
       status = 'converged';
       break;
     }
-    factors = proposed;
+    if (change > SLOW * lastChange) share = Math.max(LEAST_SHARE, SHARE_CUT * share);
+    lastChange = change;
+    if (iterations < MAX_PASSES) factors = proposed;
   }
   const logEvidence =
     status === 'not-positive-definite'
       ? Number.NaN
-      : sums.constant + system.logIntegral + logCorrection(design, sds.run, mu.mean, system, factors);
+      : sums.constant + system.logIntegral + logCorrection(design, bounds, system, factors);
   return { ...system.unscaled(mu.mean), logEvidence, factors, iterations, status };
 }
 
@@ -73,10 +90,10 @@ const noFactors = (design: DemandDesign): BoundFactors => ({
 /** One pass over all bounds: proposes new factors, one after another within a cell, cells side by side. */
 function passOverBounds(
   design: DemandDesign,
-  runSd: number,
-  centre: number,
+  bounds: readonly Bound[],
   system: CellSystem,
   factors: BoundFactors,
+  share: number,
 ): { proposed: BoundFactors; change: number } {
   const { cell } = design.bounds;
   const proposed: BoundFactors = { precision: factors.precision.slice(), shift: factors.shift.slice() };
@@ -92,9 +109,9 @@ function passOverBounds(
       const oldShift = factors.shift[j] as number;
       const restPrecision = precisionNow - oldPrecision;
       if (!(restPrecision > 0)) continue;
-      const target = matchedFactor(boundAt(design, j, runSd, centre), restPrecision, shiftNow - oldShift);
-      const stepPrecision = STEP_SHARE * (target.precision - oldPrecision);
-      const stepShift = STEP_SHARE * (target.shift - oldShift);
+      const target = matchedFactor(bounds[j] as Bound, restPrecision, shiftNow - oldShift);
+      const stepPrecision = share * (target.precision - oldPrecision);
+      const stepShift = share * (target.shift - oldShift);
       proposed.precision[j] = oldPrecision + stepPrecision;
       proposed.shift[j] = oldShift + stepShift;
       precisionNow += stepPrecision;
@@ -110,8 +127,7 @@ function passOverBounds(
 /** What the bounds add to the evidence beyond their Gaussian factors; equation D5. */
 function logCorrection(
   design: DemandDesign,
-  runSd: number,
-  centre: number,
+  bounds: readonly Bound[],
   system: CellSystem,
   factors: BoundFactors,
 ): number {
@@ -121,7 +137,7 @@ function logCorrection(
     const c = cell[j] as number;
     const { mean, variance } = system.marginal(c);
     for (; j < cell.length && cell[j] === c; j += 1) {
-      const bound = boundAt(design, j, runSd, centre);
+      const bound = bounds[j] as Bound;
       sum += logBoundOverFactor(
         bound,
         mean,

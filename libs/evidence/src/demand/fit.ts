@@ -76,22 +76,25 @@ export function fitDemand(
   requirePriors(priors);
   requireReadings(readings, fixed);
   const design = designOf(readings);
-  const lattice = sdLattice(design, priors, fixed);
   const trackCounts = design.tracks.map((id) =>
     countsOf(readings.filter((reading) => reading.trackId === id)),
   );
   const skewed = [...trackCounts.keys()].filter((i) => isSkewed(trackCounts[i]));
-  const components = condense(lattice.points, design, priors.muMean, skewed);
+  const lattice = sdLattice(design, priors, fixed, skewed);
+  const components = condense(lattice.points, skewed);
   const unknown = (at: number, track: number): Summary =>
     summaryOfMixture(mixtureOf(components, [at], track, () => 0));
-  const { lowerBoundOnly: _, ...readingCounts } = countsOf(readings);
+  const { exact, atLeast, atMost } = countsOf(readings);
   const settled = lattice.unsettled === 0;
   return {
     modelVersion: DEMAND_MODEL_VERSION,
     status: settled ? (readings.length > 0 ? 'converged' : 'prior-only') : 'not-converged',
     message: messageOf(readings.length, lattice.unsettled, lattice.evaluations),
     counts: {
-      ...readingCounts,
+      readings: readings.length,
+      exact,
+      atLeast,
+      atMost,
       riders: design.riders.length,
       tracks: design.tracks.length,
       mixturePoints: components.length,

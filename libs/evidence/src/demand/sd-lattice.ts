@@ -2,6 +2,7 @@ import type { DemandSds } from './cell-system.js';
 import { conditionalPosterior, type ConditionalPosterior } from './conditional-posterior.js';
 import { exactSums, type DemandDesign, type ExactSums } from './design.js';
 import type { DemandPriors, FixedSds } from './reading.js';
+import { trackSkew, type TrackSkew } from './track-skew.js';
 
 const COMPONENTS = ['track', 'rider', 'run'] as const;
 /** A random part of the model. */
@@ -15,6 +16,8 @@ export interface LatticePoint {
   /** log of (posterior density × Jacobian), up to a constant. */
   logDensity: number;
   posterior: ConditionalPosterior;
+  /** Weights along the level of each track that rests on bounds, in the order they were asked for. */
+  skews: readonly (readonly number[])[];
 }
 
 /** The posterior of the three standard deviations as weighted points, with the conditional posterior at each. */
@@ -49,12 +52,18 @@ const LAST_SEARCH_STEP = 0.05;
 const MEASURABLE_FALL = 2;
 const SHORTEST_MEASURE = 1e-4;
 
-/** Integrates the demand model over its unknown standard deviations; equations D6–D8 of docs/evidence/demand.md. */
-export function sdLattice(design: DemandDesign, priors: DemandPriors, fixed: FixedSds): SdLattice {
+/** Integrates the demand model over its unknown standard deviations; equations D6–D8 of docs/evidence/demand.md.
+ * `skewed` lists the tracks, by index, whose level rests on bounds. */
+export function sdLattice(
+  design: DemandDesign,
+  priors: DemandPriors,
+  fixed: FixedSds,
+  skewed: readonly number[],
+): SdLattice {
   const surface = new SdSurface(design, priors, fixed);
   const top = climb(surface);
   const steps = surface.free.map((_, axis) => stepAlong(surface, top, axis));
-  const points = flood(surface, top, steps);
+  const points = flood(surface, top, steps, skewed);
   const axes = surface.free.map((name, axis) => ({
     name,
     knee: KNEE_SHARE * surface.scales[name],
@@ -111,6 +120,10 @@ class SdSurface {
     return { u, sds, logDensity, posterior };
   }
 
+  skewAt(place: Place, track: number): TrackSkew {
+    return trackSkew(this.design, place.posterior, place.sds.run, this.priors.muMean, track);
+  }
+
   /** On the lattice the same few run sds return again and again, and the sums over all exact readings with them. */
   private sums(runSd: number): ExactSums {
     const known = this.sumsOfRunSd.get(runSd);
@@ -162,12 +175,17 @@ function stepAlong(surface: SdSurface, top: Place, axis: number): number {
 }
 
 /** All lattice points that are connected to the top and not far below it. */
-function flood(surface: SdSurface, top: Place, steps: readonly number[]): LatticePoint[] {
+function flood(
+  surface: SdSurface,
+  top: Place,
+  steps: readonly number[],
+  skewed: readonly number[],
+): LatticePoint[] {
   const start = top.u.map((value, axis) => Math.max(0, Math.round(value / (steps[axis] as number) - 0.5)));
   const points: LatticePoint[] = [];
   const seen = new Set([start.join()]);
   const queue: { index: number[]; near: Place }[] = [{ index: start, near: top }];
-  let peak = top.logDensity;
+  let peak = Number.NEGATIVE_INFINITY;
   for (let next = queue.shift(); next !== undefined && points.length < MAX_POINTS; next = queue.shift()) {
     const { index } = next;
     const place = surface.at(
@@ -175,9 +193,12 @@ function flood(surface: SdSurface, top: Place, steps: readonly number[]): Lattic
       next.near,
     );
     if (!Number.isFinite(place.logDensity)) continue;
-    points.push({ sds: place.sds, index, logDensity: place.logDensity, posterior: place.posterior });
-    peak = Math.max(peak, place.logDensity);
-    if (place.logDensity < peak - DEPTH) continue;
+    const skews = skewed.map((track) => surface.skewAt(place, track));
+    const logDensity = skews.reduce((sum, skew) => sum + skew.logCorrection, place.logDensity);
+    const { sds, posterior } = place;
+    points.push({ sds, index, logDensity, posterior, skews: skews.map((skew) => skew.weights) });
+    peak = Math.max(peak, logDensity);
+    if (logDensity < peak - DEPTH) continue;
     for (const axis of index.keys()) {
       for (const by of [1, -1]) {
         const neighbour = index.map((k, i) => (i === axis ? k + by : k));

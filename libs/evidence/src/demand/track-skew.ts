@@ -1,12 +1,14 @@
-import { boundAt, logBoundOverFactor } from './bound-factor.js';
+import { choleskyInPlace, inverseFromCholesky } from '../numerics/cholesky.js';
+import { logNormalCdf } from '../numerics/normal.js';
+import { boundsOf, logBoundOverFactor, type Bound } from './bound-factor.js';
+import type { ConditionalPosterior } from './conditional-posterior.js';
 import type { DemandDesign } from './design.js';
-import type { LatticePoint } from './sd-lattice.js';
 
 /** Places, in posterior sds of a track's level mu + track around its mean, at which its density is worked out anew. */
 const NODE_SPACING = 0.4;
 const NODES_BELOW = 10;
 /** More above than below: lower bounds leave the long tail on the upper side. */
-const NODES_ABOVE = 13;
+const NODES_ABOVE = 18;
 const SKEW_NODES: readonly number[] = Array.from(
   { length: NODES_BELOW + 1 + NODES_ABOVE },
   (_, i) => (i - NODES_BELOW) * NODE_SPACING,
@@ -15,6 +17,20 @@ const SKEW_NODES: readonly number[] = Array.from(
 const NODE_SD = NODE_SPACING / 1.3;
 /** Share of the level's variance that is left within one part. */
 export const NODE_VARIANCE = NODE_SD ** 2;
+
+/** Gauss–Hermite rule of five points for a standard normal weight: roots of z⁵ − 10z³ + 15z (golub1969). */
+const INNER = Math.sqrt(5 - Math.sqrt(10));
+const OUTER = Math.sqrt(5 + Math.sqrt(10));
+const INNER_WEIGHT = (7 + 2 * Math.sqrt(10)) / 60;
+const OUTER_WEIGHT = (7 - 2 * Math.sqrt(10)) / 60;
+const MIDDLE_WEIGHT = 8 / 15;
+const FIVE_POINTS = [
+  { z: -OUTER, logWeight: Math.log(OUTER_WEIGHT) },
+  { z: -INNER, logWeight: Math.log(INNER_WEIGHT) },
+  { z: 0, logWeight: Math.log(MIDDLE_WEIGHT) },
+  { z: INNER, logWeight: Math.log(INNER_WEIGHT) },
+  { z: OUTER, logWeight: Math.log(OUTER_WEIGHT) },
+];
 
 /** Places of the parts for given weights: drawn in a little, so that parts of NODE_SD keep the variance. */
 export function skewPlaces(weights: readonly number[]): number[] {
@@ -27,48 +43,204 @@ export function skewPlaces(weights: readonly number[]): number[] {
   return SKEW_NODES.map((z) => mean + (z - mean) * shrink);
 }
 
+/** Density of a track's level anew, and what the change means for the evidence. */
+export interface TrackSkew {
+  /** One a node, adding up to 1. */
+  weights: number[];
+  /** To be added to the log evidence. */
+  logCorrection: number;
+}
+
 /**
- * Weights of the nodes for one track at one lattice point, adding up to 1.
+ * Density of the level L = mu + track of a track whose readings are mostly bounds, for given sds.
  *
- * Lower bounds with few values beside them leave the level of a track skewed, which a normal factor cannot say.
- * Given the level, each bound of the track is averaged over what is left open, and the product of the bounds over
- * their factors tilts the normal density (cseke2011, factorised form); equation D9 of docs/evidence/demand.md.
+ * Many bounds side by side leave a skewed level with a long tail, which normal factors make too short. With all
+ * bounds of the track taken out, L and the levels of its cells are jointly normal, and given L the cells are nearly
+ * independent: p(L) ∝ N(L) Π_cells E[Π bounds | L], each inner mean by a five-point rule; equations D9, D10 of
+ * docs/evidence/demand.md.
  */
-export function skewWeights(
+export function trackSkew(
   design: DemandDesign,
-  point: LatticePoint,
+  posterior: ConditionalPosterior,
+  runSd: number,
   centre: number,
   track: number,
-): number[] {
-  const { mean, covariance, factors } = point.posterior;
-  const n = mean.length;
-  const cov = (a: number, b: number): number => covariance[a * n + b] as number;
-  const t = 1 + track;
-  const levelVariance = cov(0, 0) + 2 * cov(0, t) + cov(t, t);
-  const levelSd = Math.sqrt(levelVariance);
-  const logWeights = SKEW_NODES.map((z) => -0.5 * z * z);
-  for (const [j, cell] of design.bounds.cell.entries()) {
-    if (design.cellTrack[cell] !== track) continue;
-    const r = 1 + design.tracks.length + (design.cellRider[cell] as number);
-    const cellMean = (mean[0] as number) + (mean[t] as number) + (mean[r] as number) - centre;
-    const shared = levelVariance + cov(0, r) + cov(t, r);
-    const slope = shared / levelVariance;
-    const open = Math.max(0, shared + cov(0, r) + cov(t, r) + cov(r, r) - slope * shared);
-    const bound = boundAt(design, j, point.sds.run, centre);
-    for (const [k, z] of SKEW_NODES.entries()) {
-      const given = cellMean + slope * z * levelSd;
-      const tilt = logBoundOverFactor(
+): TrackSkew {
+  const cells = cellsOf(design, track);
+  const all = boundsOf(design, runSd, centre);
+  const group = levelAndCells(posterior, centre, track, cells);
+  const rest = withoutFactors(group);
+  const levelSd = Math.sqrt(group.covariance[0] as number);
+  const restVariance = rest.covariance[0] as number;
+  const places = SKEW_NODES.map((z) => (group.mean[0] as number) + z * levelSd);
+  const logWeights = places.map((level) => -0.5 * ((level - (rest.mean[0] as number)) ** 2 / restVariance));
+  let logFactors = rest.logIntegral;
+  for (const [i, { first, last }] of cells.entries()) {
+    const c = i + 1;
+    const slope = (rest.covariance[c] as number) / restVariance;
+    const open = Math.max(
+      0,
+      (rest.covariance[c * group.size + c] as number) - slope * (rest.covariance[c] as number),
+    );
+    const bounds = all.slice(first, last);
+    for (const [k, level] of places.entries()) {
+      const mean = (rest.mean[c] as number) + slope * (level - (rest.mean[0] as number));
+      logWeights[k] = (logWeights[k] as number) + logMeanOfBounds(bounds, mean, Math.sqrt(open));
+    }
+    for (const [j, bound] of bounds.entries()) {
+      logFactors += logBoundOverFactor(
         bound,
-        given,
-        open,
-        factors.precision[j] as number,
-        factors.shift[j] as number,
+        group.mean[c] as number,
+        group.covariance[c * group.size + c] as number,
+        posterior.factors.precision[first + j] as number,
+        posterior.factors.shift[first + j] as number,
       );
-      logWeights[k] = (logWeights[k] as number) + tilt;
     }
   }
-  const most = Math.max(...logWeights);
-  const raw = logWeights.map((value) => Math.exp(value - most));
-  const total = raw.reduce((sum, value) => sum + value, 0);
-  return raw.map((value) => value / total);
+  const total = logSumExp(logWeights);
+  const logEvidence = total + Math.log((NODE_SPACING * levelSd) / Math.sqrt(2 * Math.PI * restVariance));
+  return {
+    weights: logWeights.map((value) => Math.exp(value - total)),
+    logCorrection: logEvidence - logFactors,
+  };
+}
+
+interface BoundedCell {
+  /** Its bounds are the rows `first` … `last` − 1 of the design. */
+  first: number;
+  last: number;
+  rider: number;
+}
+
+function cellsOf(design: DemandDesign, track: number): BoundedCell[] {
+  const { cell } = design.bounds;
+  const cells: BoundedCell[] = [];
+  for (let first = 0, last = 0; first < cell.length; first = last) {
+    const c = cell[first] as number;
+    while (last < cell.length && cell[last] === c) last += 1;
+    if (design.cellTrack[c] !== track) continue;
+    cells.push({ first, last, rider: 1 + design.tracks.length + (design.cellRider[c] as number) });
+  }
+  return cells;
+}
+
+/** Joint normal of a track's level (first) and the levels of its bounded cells, with the cells' factors added up. */
+interface LevelGroup {
+  size: number;
+  mean: Float64Array;
+  covariance: Float64Array;
+  precision: Float64Array;
+  shift: Float64Array;
+}
+
+function levelAndCells(
+  { mean, covariance, factors }: ConditionalPosterior,
+  centre: number,
+  track: number,
+  cells: readonly BoundedCell[],
+): LevelGroup {
+  const n = mean.length;
+  const t = 1 + track;
+  const size = cells.length + 1;
+  const cov = (a: number, b: number): number => covariance[a * n + b] as number;
+  const level = (mean[0] as number) + (mean[t] as number) - centre;
+  const variance = cov(0, 0) + 2 * cov(0, t) + cov(t, t);
+  const withRider = cells.map(({ rider }) => cov(0, rider) + cov(t, rider));
+  const group: LevelGroup = {
+    size,
+    mean: Float64Array.of(level, ...cells.map(({ rider }) => level + (mean[rider] as number))),
+    covariance: new Float64Array(size * size),
+    precision: new Float64Array(size),
+    shift: new Float64Array(size),
+  };
+  for (let i = 0; i < size; i += 1) {
+    for (let j = 0; j < size; j += 1) {
+      const left = i > 0 ? (withRider[i - 1] as number) : 0;
+      const right = j > 0 ? (withRider[j - 1] as number) : 0;
+      const both =
+        i > 0 && j > 0 ? cov((cells[i - 1] as BoundedCell).rider, (cells[j - 1] as BoundedCell).rider) : 0;
+      group.covariance[i * size + j] = variance + left + right + both;
+    }
+  }
+  for (const [i, { first, last }] of cells.entries()) {
+    for (let j = first; j < last; j += 1) {
+      group.precision[i + 1] = (group.precision[i + 1] as number) + (factors.precision[j] as number);
+      group.shift[i + 1] = (group.shift[i + 1] as number) + (factors.shift[j] as number);
+    }
+  }
+  return group;
+}
+
+/**
+ * The group with its factors taken out, and the log integral of the factors against it (equation D9):
+ * V₀ = V + V T^½ (I − T^½ V T^½)⁻¹ T^½ V,  m₀ = m − V₀ (shift − T m),  T = diag(precision).
+ */
+function withoutFactors(group: LevelGroup): {
+  mean: Float64Array;
+  covariance: Float64Array;
+  logIntegral: number;
+} {
+  const { size, mean, covariance, precision, shift } = group;
+  const root = precision.map(Math.sqrt);
+  const inner = new Float64Array(size * size);
+  for (let i = 0; i < size; i += 1) {
+    for (let j = 0; j < size; j += 1) {
+      const scaled = (root[i] as number) * (covariance[i * size + j] as number) * (root[j] as number);
+      inner[i * size + j] = Number(i === j) - scaled;
+    }
+  }
+  const logDeterminant = choleskyInPlace(inner, size);
+  const inverse = inverseFromCholesky(inner, size);
+  const rest = covariance.slice();
+  for (let k = 0; k < size; k += 1) {
+    for (let l = 0; l < size; l += 1) {
+      const middle = (root[k] as number) * (inverse[k * size + l] as number) * (root[l] as number);
+      if (middle === 0) continue;
+      for (let i = 0; i < size; i += 1) {
+        const left = middle * (covariance[i * size + k] as number);
+        for (let j = 0; j < size; j += 1) {
+          rest[i * size + j] = (rest[i * size + j] as number) + left * (covariance[l * size + j] as number);
+        }
+      }
+    }
+  }
+  const pull = shift.map((value, i) => value - (precision[i] as number) * (mean[i] as number));
+  const moved = pull.map((_, i) => {
+    let sum = 0;
+    for (let j = 0; j < size; j += 1) sum += (rest[i * size + j] as number) * (pull[j] as number);
+    return sum;
+  });
+  let form = 0;
+  for (let i = 0; i < size; i += 1) {
+    const m = mean[i] as number;
+    form +=
+      2 * (shift[i] as number) * m -
+      (precision[i] as number) * m * m -
+      (pull[i] as number) * (moved[i] as number);
+  }
+  return {
+    mean: mean.map((value, i) => value - (moved[i] as number)),
+    covariance: rest,
+    logIntegral: 0.5 * (form + logDeterminant),
+  };
+}
+
+/** log E[Π bounds] for a level that is normal with `mean` and `sd`. */
+function logMeanOfBounds(bounds: readonly Bound[], mean: number, sd: number): number {
+  const logs = FIVE_POINTS.map(({ z, logWeight }) => {
+    const level = mean + z * sd;
+    let sum = logWeight;
+    for (const { limit, variance, side } of bounds) {
+      sum += logNormalCdf((side * (level - limit)) / Math.sqrt(variance)).value;
+    }
+    return sum;
+  });
+  return logSumExp(logs);
+}
+
+function logSumExp(values: readonly number[]): number {
+  const most = Math.max(...values);
+  let sum = 0;
+  for (const value of values) sum += Math.exp(value - most);
+  return most + Math.log(sum);
 }

@@ -29,8 +29,14 @@ export function choleskyInPlace(a: Float64Array, n: number): number {
  * Cost n³/2: L⁻¹ by forward substitution, then (L⁻¹)ᵀ L⁻¹.
  */
 export function inverseFromCholesky(l: Float64Array, n: number): Float64Array {
+  const inverse = new Float64Array(n * n);
+  invertInto(inverse, new Float64Array(n * n), l, n);
+  return inverse;
+}
+
+/** As inverseFromCholesky, into `inverse`, with `columns` as working space; both n × n. */
+export function invertInto(inverse: Float64Array, columns: Float64Array, l: Float64Array, n: number): void {
   // Row j of `columns` holds column j of L⁻¹, so that both inner loops run along memory.
-  const columns = new Float64Array(n * n);
   for (let j = 0; j < n; j += 1) {
     const column = j * n;
     columns[column + j] = 1 / (l[j * n + j] as number);
@@ -41,7 +47,6 @@ export function inverseFromCholesky(l: Float64Array, n: number): Float64Array {
       columns[column + i] = sum / (l[row + i] as number);
     }
   }
-  const inverse = new Float64Array(n * n);
   for (let i = 0; i < n; i += 1) {
     for (let j = 0; j <= i; j += 1) {
       let sum = 0;
@@ -50,5 +55,4 @@ export function inverseFromCholesky(l: Float64Array, n: number): Float64Array {
       inverse[j * n + i] = sum;
     }
   }
-  return inverse;
 }

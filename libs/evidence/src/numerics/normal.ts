@@ -39,7 +39,7 @@ const TAIL_Q = [
 
 function polynomial(coefficients: readonly number[], x: number): number {
   let sum = 0;
-  for (const c of coefficients) sum = sum * x + c;
+  for (let i = 0; i < coefficients.length; i += 1) sum = sum * x + (coefficients[i] as number);
   return sum;
 }
 

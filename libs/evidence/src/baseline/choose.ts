@@ -1,0 +1,173 @@
+import { alternativesTo, type BaselineAlternative } from './alternatives.js';
+import {
+  evaluateCandidate,
+  isWithinLimits,
+  requireBaselineRequest,
+  type BaselineRequest,
+  type EvaluatedCandidate,
+} from './candidate.js';
+import { brokenDemands, DEMANDS_ON_SET_UP, meets, shortfall, type DemandOnSetUp } from './demands.js';
+import { nearest } from './nearest.js';
+import { stepsTowards, type SetUpStep } from './steps.js';
+
+/** How many candidates were left after each demand, each counted on its own within the limits. */
+export interface BaselineCounts {
+  candidates: number;
+  withinLimits: number;
+  withinSagBand: number;
+  withinRisk: number;
+  withinDive: number;
+  /** All demands together. */
+  feasible: number;
+}
+
+interface Answer {
+  message: string;
+  reasons: string[];
+  counts: BaselineCounts;
+}
+
+/** The recommended set-up, or why there is none. */
+export type BaselineChoice =
+  | (Answer & {
+      status: 'recommended';
+      chosen: EvaluatedCandidate;
+      alternatives: BaselineAlternative[];
+      /** Set-ups to ride one after another, the chosen one last; empty when it is in the unit already. */
+      steps: SetUpStep[];
+    })
+  | (Answer & {
+      status: 'not feasible';
+      unmet: ('limits' | DemandOnSetUp)[];
+      /** Inside the limits and nearest to meeting the demands; null when no candidate is inside the limits. */
+      nearest: EvaluatedCandidate | null;
+    })
+  | (Answer & { status: 'no limits' });
+
+/** Reading error of a ring, m: reserves closer than this cannot be told apart on the bike (common practice, no source). */
+const RING_READING_ERROR = 0.002;
+
+/**
+ * Chooses a set-up among candidates that the engine has evaluated; reserves in m, risks as probabilities a run.
+ *
+ * Limits first, then sag band, risk P(log h > bottoming) ≤ accepted, and dive where one is allowed. Of what is left,
+ * those whose reserve at the 95th-percentile hit is within the ring's reading error of the nearest to the wanted one,
+ * and of these the one with the lowest early force. Equal candidates: fewer spacers, then less pressure.
+ * Never throws for lack of an answer: no limits and not feasible are statuses. Throws EvidenceInputError for
+ * impossible input.
+ */
+export function chooseBaseline(request: BaselineRequest): BaselineChoice {
+  requireBaselineRequest(request);
+  const { limits } = request;
+  if (limits === null) {
+    return {
+      status: 'no limits',
+      message:
+        'No limits are entered for this unit: nothing is recommended until its pressure and spacer limits are.',
+      reasons: [],
+      counts: countCandidates([], request),
+    };
+  }
+  const within = request.candidates
+    .filter((candidate) => isWithinLimits(candidate, limits))
+    .map((candidate) => evaluateCandidate(candidate, request));
+  const counts = countCandidates(within, request);
+  const feasible = within.filter((candidate) => brokenDemands(candidate, request).length === 0);
+  const chosen = mostSuppleNear(feasible, request.wantedReserve);
+  if (chosen === undefined) return notFeasible(within, counts, request);
+  return {
+    status: 'recommended',
+    message:
+      'Meets the limits, the sag band and the accepted risk, with the reserve nearest to the one wanted.',
+    reasons: reasonsFor(chosen, counts, request),
+    counts,
+    chosen,
+    alternatives: alternativesTo(chosen, within, request),
+    steps: stepsTowards(request.current, chosen, within, limits),
+  };
+}
+
+function mostSuppleNear(
+  candidates: readonly EvaluatedCandidate[],
+  wanted: number,
+): EvaluatedCandidate | undefined {
+  const distance = (candidate: EvaluatedCandidate): number => Math.abs(candidate.reserveAt95 - wanted);
+  const best = nearest(candidates, distance);
+  if (best === undefined) return undefined;
+  const alike = candidates.filter((candidate) => distance(candidate) <= distance(best) + RING_READING_ERROR);
+  return nearest(alike, (candidate) => candidate.earlyForce);
+}
+
+function countCandidates(within: readonly EvaluatedCandidate[], request: BaselineRequest): BaselineCounts {
+  const meeting = (demand: DemandOnSetUp): number =>
+    within.filter((candidate) => meets(demand, candidate, request)).length;
+  return {
+    candidates: request.candidates.length,
+    withinLimits: within.length,
+    withinSagBand: meeting('sag band'),
+    withinRisk: meeting('risk'),
+    withinDive: meeting('dive'),
+    feasible: within.filter((candidate) => brokenDemands(candidate, request).length === 0).length,
+  };
+}
+
+function notFeasible(
+  within: readonly EvaluatedCandidate[],
+  counts: BaselineCounts,
+  request: BaselineRequest,
+): BaselineChoice {
+  if (within.length === 0) {
+    return {
+      status: 'not feasible',
+      message: "No candidate lies inside the unit's limits.",
+      reasons: [],
+      counts,
+      unmet: ['limits'],
+      nearest: null,
+    };
+  }
+  const closest = nearest(within, (candidate) => shortfall(candidate, request)) ?? null;
+  const alone = DEMANDS_ON_SET_UP.filter(
+    (demand) => !within.some((candidate) => meets(demand, candidate, request)),
+  );
+  const unmet = alone.length > 0 || closest === null ? alone : brokenDemands(closest, request);
+  const words = unmet.join(' and ');
+  const message =
+    alone.length > 0
+      ? `No set-up inside the unit's limits meets the demand on ${words}.`
+      : `Each demand can be met, but not all at once: the nearest set-up inside the limits misses the one on ${words}.`;
+  return {
+    status: 'not feasible',
+    message,
+    reasons: closest === null ? [] : reasonsFor(closest, counts, request),
+    counts,
+    unmet,
+    nearest: closest,
+  };
+}
+
+const PER_CENT = 100;
+const MILLIMETRES_PER_METRE = 1000;
+
+const percent = (share: number): string => `${(share * PER_CENT).toFixed(1)} %`;
+const millimetres = (metres: number): string => `${(metres * MILLIMETRES_PER_METRE).toFixed(0)} mm`;
+
+function reasonsFor(
+  candidate: EvaluatedCandidate,
+  counts: BaselineCounts,
+  request: BaselineRequest,
+): string[] {
+  const { sagBand, acceptedRisk, wantedReserve, allowedDive } = request;
+  const reasons = [
+    `${counts.feasible} of ${counts.withinLimits} set-ups inside the limits meet every demand.`,
+    `Sag ${percent(candidate.sagFraction)}; wanted ${percent(sagBand.min)} to ${percent(sagBand.max)}.`,
+    `Risk of a bottom-out ${percent(candidate.risk)} a run; accepted ${percent(acceptedRisk)}.`,
+    `Reserve at the 95th-percentile hit ${millimetres(candidate.reserveAt95)}; wanted ${millimetres(wantedReserve)}.`,
+  ];
+  if (allowedDive !== undefined && candidate.diveTravel !== undefined) {
+    reasons.push(
+      `Dive under braking ${millimetres(candidate.diveTravel)}; allowed ${millimetres(allowedDive)}.`,
+    );
+  }
+  return reasons;
+}
