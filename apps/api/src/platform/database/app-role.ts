@@ -25,8 +25,9 @@ export async function ensureAppRole(ownerUrl: string, appUrl: string): Promise<v
     }
     if (mayCreate) {
       const password = escapeLiteral(decodeURIComponent(new URL(appUrl).password));
+      // A new role has no other right; to name those of an existing one, even to deny them, takes a superuser.
       await client.query(
-        `${roleExists ? 'alter' : 'create'} role ${escapeIdentifier(APP_ROLE)} with login password ${password} nosuperuser nocreatedb nocreaterole`,
+        `${roleExists ? 'alter' : 'create'} role ${escapeIdentifier(APP_ROLE)} with login password ${password}`,
       );
     }
     await refuseTooMuchPower(client);
