@@ -16,11 +16,18 @@ export {
   type SolvedHitHeight,
   type UnsolvedHitHeight,
 } from './questions/hit-height.js';
+export {
+  identifyNegativeVolume,
+  type EqualisingProcedure,
+  type NegativeVolumeIdentification,
+} from './questions/identify-negative-volume.js';
+export { identifyVolume, type VolumeIdentification } from './questions/identify-volume.js';
 export { landing, type EnergyBalance, type LandingOptions, type LandingResult } from './questions/landing.js';
 export { pressureForSag, sag, type SagResult, type SettledTravel } from './questions/sag.js';
 export { spacerTrade, type SpacerTrade, type TradeTarget } from './questions/spacer-trade.js';
 export { bottomingHeight, suddenLoadTravel, travelForHeight, type TravelResult } from './questions/travel.js';
 export { venuePressure, type VenuePressure } from './questions/venue.js';
+export type { Measured, PressureRun, VolumeProcedure, VolumeSource } from './questions/volume-model.js';
 export {
   DEFAULT_THERMAL_TIME,
   type AirSpringUnit,
