@@ -4,6 +4,7 @@ import type { Config } from './config/config.js';
 import { ConfigModule } from './config/config.module.js';
 import { AccountsModule } from './modules/accounts/accounts.module.js';
 import { HealthModule } from './modules/health/health.module.js';
+import { BaselinesModule } from './modules/baselines/baselines.module.js';
 import { BikesModule } from './modules/bikes/bikes.module.js';
 import { DecisionsModule } from './modules/decisions/decisions.module.js';
 import { RidersModule } from './modules/riders/riders.module.js';
@@ -37,6 +38,7 @@ export class AppModule {
         SetupsModule,
         DecisionsModule,
         RunsModule,
+        BaselinesModule,
       ],
       providers: [
         { provide: APP_FILTER, useClass: ProblemFilter },

@@ -1,4 +1,5 @@
 import { Column, Entity, ForeignKey, Index } from 'typeorm';
+import type { BaselineDto } from './baselines.dto.js';
 import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 
 /** A baseline as it was offered: never changed, so that what was taken can be told years later. */
@@ -7,6 +8,7 @@ import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 @ForeignKey('bike', ['teamId', 'bikeId'], ['teamId', 'id'])
 @ForeignKey('rider', ['teamId', 'riderId'], ['teamId', 'id'])
 @ForeignKey('track', ['teamId', 'trackId'], ['teamId', 'id'])
+@ForeignKey('setup', ['teamId', 'setupId'], ['teamId', 'id'])
 @Index('baseline_latest', ['teamId', 'trackId', 'bikeId', 'id'])
 export class BaselineEntity extends TeamOwned {
   @Column('uuid')
@@ -17,6 +19,10 @@ export class BaselineEntity extends TeamOwned {
 
   @Column('uuid')
   trackId: string;
+
+  /** The set-up that was in the bike. */
+  @Column('uuid', { nullable: true })
+  setupId: string | null;
 
   /** Hash of everything the answer depends on: equal fingerprints, equal answers. */
   @Column('text')
@@ -36,5 +42,5 @@ export class BaselineEntity extends TeamOwned {
   runCount: number;
 
   @Column('jsonb')
-  answer: object;
+  answer: Pick<BaselineDto, 'fork' | 'shock'>;
 }

@@ -1,25 +1,13 @@
 import { ENGINE_VERSION } from '@loamledger/spring';
 import { Injectable } from '@nestjs/common';
 import type { Transaction } from '../../platform/database/team-database.js';
-import { BikesService, type Bike } from '../bikes/bikes.service.js';
-import { RidersService, type Rider } from '../riders/riders.service.js';
-import { SessionsService, type Session } from '../sessions/sessions.service.js';
-import { SetupsService, type Setup } from '../setups/setups.service.js';
-import { SpringUnitsService, type SpringUnit } from '../spring-units/spring-units.service.js';
-import { ambientAt, endInputs, type End, type EndFill, type FilledAt } from '../suspension/end-inputs.js';
+import { fillOf, filledAtOf } from '../setups/setup-fill.js';
+import type { SpringUnit } from '../spring-units/spring-units.service.js';
+import { ambientAt, endInputs, type End } from '../suspension/end-inputs.js';
 import { ringHit } from '../suspension/ring-hit.js';
-import { TracksService, type Track } from '../tracks/tracks.service.js';
 import type { RingReadingEntity } from './ring-reading.entity.js';
+import { RunRecordsReader, type RunRecords } from './run-records.js';
 import { RunsQueries } from './runs.queries.js';
-
-/** The records behind a run's hit heights. */
-export interface RunRecords {
-  readonly session: Session;
-  readonly track: Track;
-  readonly rider: Rider;
-  readonly bike: Bike;
-  readonly setup: Setup;
-}
 
 type HitColumns = Omit<
   RingReadingEntity,
@@ -31,12 +19,7 @@ type HitColumns = Omit<
 export class HitHeights {
   constructor(
     private readonly queries: RunsQueries,
-    private readonly sessions: SessionsService,
-    private readonly tracks: TracksService,
-    private readonly riders: RidersService,
-    private readonly bikes: BikesService,
-    private readonly setups: SetupsService,
-    private readonly units: SpringUnitsService,
+    private readonly records: RunRecordsReader,
   ) {}
 
   /** The hit behind a reading, as columns of its row. */
@@ -75,33 +58,14 @@ export class HitHeights {
    */
   async refresh(transaction: Transaction, teamId: string): Promise<number> {
     const stale = await this.queries.staleReadings(transaction, teamId, ENGINE_VERSION);
+    const recordsOf = this.records.within(transaction, teamId);
     for (const reading of stale) {
-      const run = await this.queries.require(transaction, teamId, reading.runId);
-      const records: RunRecords = {
-        session: await this.sessions.require(transaction, teamId, run.sessionId),
-        track: await this.tracks.require(transaction, teamId, run.trackId),
-        rider: await this.riders.require(transaction, teamId, run.riderId),
-        bike: await this.bikes.require(transaction, teamId, run.bikeId),
-        setup: await this.setups.require(transaction, teamId, run.setupId),
-      };
-      const unitId = reading.end === 'fork' ? records.setup.forkUnitId : records.setup.shockUnitId;
-      if (unitId === null) continue;
-      const unit = await this.units.require(transaction, teamId, unitId);
+      const records = await recordsOf(await this.queries.require(transaction, teamId, reading.runId));
+      const unit = records.units[reading.end];
+      if (!unit) continue;
       const columns = this.columns(reading.end, reading, records, unit);
       await this.queries.updateHit(transaction, teamId, reading.id, columns);
     }
     return stale.length;
   }
 }
-
-/** What the set-up fills one end with. */
-export const fillOf = (end: End, setup: Setup): EndFill =>
-  end === 'fork'
-    ? { pressure: setup.forkPressure, spacers: setup.forkSpacers }
-    : { pressure: setup.shockPressure ?? 0, spacers: setup.shockSpacers ?? 0 };
-
-/** Where the set-up was pumped, if that was recorded. */
-export const filledAtOf = (setup: Setup): FilledAt | null =>
-  setup.filledAltitude === null || setup.filledTemperature === null
-    ? null
-    : { altitude: setup.filledAltitude, temperature: setup.filledTemperature };

@@ -3,16 +3,14 @@ import { newId } from '../../platform/database/new-id.js';
 import { touchEvidence } from '../../platform/database/evidence-version.js';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
-import { BikesService, type Bike } from '../bikes/bikes.service.js';
-import { RidersService } from '../riders/riders.service.js';
+import type { Bike } from '../bikes/bikes.service.js';
 import { SessionsService, type Session } from '../sessions/sessions.service.js';
-import { SetupsService, type Setup } from '../setups/setups.service.js';
-import { SpringUnitsService } from '../spring-units/spring-units.service.js';
+import type { Setup } from '../setups/setups.service.js';
 import { ENDS } from '../suspension/end-inputs.js';
-import { TracksService } from '../tracks/tracks.service.js';
-import { HitHeights, type RunRecords } from './hit-heights.js';
+import { HitHeights } from './hit-heights.js';
 import { readingOf } from './reading-input.js';
 import type { RingReadingEntity } from './ring-reading.entity.js';
+import { RunRecordsReader, type RunKeys, type RunRecords } from './run-records.js';
 import type { RunEntity } from './run.entity.js';
 import type { RunInputDto } from './runs.dto.js';
 import { NoSetupYet, NoShockToRead, NotOwnRun, SessionUnclear, SetupOfOtherBike } from './runs.errors.js';
@@ -26,20 +24,41 @@ export class LogRun {
   constructor(
     private readonly queries: RunsQueries,
     private readonly hitHeights: HitHeights,
+    private readonly records: RunRecordsReader,
     private readonly sessions: SessionsService,
-    private readonly tracks: TracksService,
-    private readonly riders: RidersService,
-    private readonly bikes: BikesService,
-    private readonly setups: SetupsService,
-    private readonly units: SpringUnitsService,
   ) {}
 
   /** Stores the run and returns it. @throws Refusal that names the field. */
   async log(transaction: Transaction, scope: TeamScope, input: RunInputDto): Promise<RunEntity> {
-    const records = await this.recordsOf(transaction, scope, input);
-    const readings = await this.readingsOf(transaction, scope.teamId, input, records);
-    const { session, rider, bike, setup } = records;
-    await this.sessions.lock(transaction, scope.teamId, session.id);
+    const keys = await this.keysOf(transaction, scope, input);
+    const records = await this.records.within(transaction, scope.teamId)(keys);
+    const readings = this.readingsOf(input, records);
+    await this.sessions.lock(transaction, scope.teamId, keys.sessionId);
+    const run = await this.insert(transaction, scope, input, records, readings);
+    if (readings.length > 0) await touchEvidence(transaction, scope.teamId);
+    return run;
+  }
+
+  /**
+   * Stores one of many runs whose records are at hand. The caller has locked the session, and says at the end that
+   * the evidence has changed. @throws Refusal that names the field.
+   */
+  async logOneOfMany(
+    transaction: Transaction,
+    scope: TeamScope,
+    input: RunInputDto,
+    records: RunRecords,
+  ): Promise<void> {
+    await this.insert(transaction, scope, input, records, this.readingsOf(input, records));
+  }
+
+  private async insert(
+    transaction: Transaction,
+    scope: TeamScope,
+    input: RunInputDto,
+    { session, rider, bike, setup }: RunRecords,
+    readings: readonly EndReadingRow[],
+  ): Promise<RunEntity> {
     const run = await this.queries.insert(transaction, {
       teamId: scope.teamId,
       id: newId(),
@@ -65,28 +84,17 @@ export class LogRun {
       transaction,
       readings.map((reading) => ({ teamId: scope.teamId, id: newId(), runId: run.id, ...reading })),
     );
-    if (readings.length > 0) await touchEvidence(transaction, scope.teamId);
     return run;
   }
 
-  private async recordsOf(
-    transaction: Transaction,
-    scope: TeamScope,
-    input: RunInputDto,
-  ): Promise<RunRecords> {
-    const { teamId } = scope;
-    const bike = await this.bikes.requireVisible(transaction, scope, input.bikeId);
+  private async keysOf(transaction: Transaction, scope: TeamScope, input: RunInputDto): Promise<RunKeys> {
+    const bike = await this.records.visibleBike(transaction, scope, input.bikeId);
     const riderId = input.riderId ?? bike.riderId;
     const own = visibleRider(scope);
     if (own && riderId !== own) throw new NotOwnRun();
-    const session = await this.sessionOf(transaction, teamId, input);
-    return {
-      session,
-      bike,
-      track: await this.tracks.require(transaction, teamId, session.trackId),
-      rider: await this.riders.require(transaction, teamId, riderId),
-      setup: await this.setupOf(transaction, teamId, bike, input.setupId),
-    };
+    const session = await this.sessionOf(transaction, scope.teamId, input);
+    const setup = await this.setupOf(transaction, scope.teamId, bike, input.setupId);
+    return { sessionId: session.id, riderId, bikeId: bike.id, setupId: setup.id };
   }
 
   private async sessionOf(transaction: Transaction, teamId: string, input: RunInputDto): Promise<Session> {
@@ -103,30 +111,22 @@ export class LogRun {
     setupId: string | undefined,
   ): Promise<Setup> {
     const setup = setupId
-      ? await this.setups.require(transaction, teamId, setupId)
-      : await this.setups.latest(transaction, teamId, bike.id);
+      ? await this.records.setup(transaction, teamId, setupId)
+      : await this.records.latestSetup(transaction, teamId, bike.id);
     if (!setup) throw new NoSetupYet();
     if (setup.bikeId !== bike.id) throw new SetupOfOtherBike(setup.id);
     return setup;
   }
 
-  private async readingsOf(
-    transaction: Transaction,
-    teamId: string,
-    input: RunInputDto,
-    records: RunRecords,
-  ): Promise<EndReadingRow[]> {
-    const rows: EndReadingRow[] = [];
-    for (const end of ENDS) {
+  private readingsOf(input: RunInputDto, records: RunRecords): EndReadingRow[] {
+    return ENDS.flatMap((end) => {
       const given = input[end];
-      if (!given) continue;
-      const unitId = end === 'fork' ? records.setup.forkUnitId : records.setup.shockUnitId;
-      if (unitId === null) throw new NoShockToRead(given);
-      const unit = await this.units.require(transaction, teamId, unitId);
+      if (!given) return [];
+      const unit = records.units[end];
+      if (!unit) throw new NoShockToRead(given);
       const reading = readingOf(end, given, unit.stroke);
-      if (reading) rows.push({ end, ...reading, ...this.hitHeights.columns(end, reading, records, unit) });
-    }
-    return rows;
+      return reading ? { end, ...reading, ...this.hitHeights.columns(end, reading, records, unit) } : [];
+    });
   }
 }
 

@@ -7,6 +7,7 @@ import { SpringUnitsModule } from '../spring-units/spring-units.module.js';
 import { TracksModule } from '../tracks/tracks.module.js';
 import { HitHeights } from './hit-heights.js';
 import { LogRun } from './log-run.js';
+import { RunRecordsReader } from './run-records.js';
 import { RunsController } from './runs.controller.js';
 import { RunsQueries } from './runs.queries.js';
 import { RunsService } from './runs.service.js';
@@ -14,7 +15,7 @@ import { RunsService } from './runs.service.js';
 @Module({
   imports: [BikesModule, RidersModule, SessionsModule, SetupsModule, SpringUnitsModule, TracksModule],
   controllers: [RunsController],
-  providers: [RunsService, RunsQueries, LogRun, HitHeights],
+  providers: [RunsService, RunsQueries, LogRun, HitHeights, RunRecordsReader],
   exports: [RunsService],
 })
 export class RunsModule {}

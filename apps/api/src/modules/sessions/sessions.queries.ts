@@ -19,13 +19,28 @@ export class SessionsQueries extends TeamRows<SessionEntity> {
     return transaction.findOne(SessionEntity, { where: { teamId, ...key }, order: { id: 'ASC' } });
   }
 
+  /** All sessions of that day on that track under those conditions, oldest first. */
+  async allOfDay(
+    transaction: Transaction,
+    teamId: string,
+    key: { trackId: string; day: string; condition: Condition },
+  ): Promise<SessionEntity[]> {
+    return transaction.find(SessionEntity, { where: { teamId, ...key }, order: { id: 'ASC' } });
+  }
+
   /** Makes others who would number runs in the session wait for the end of this transaction. */
   async lock(transaction: Transaction, teamId: string, id: string): Promise<void> {
-    await transaction.query('select from session where team_id = $1 and id = $2 for update', [teamId, id]);
+    await transaction.query('select from session where team_id = $1 and id = $2 for no key update', [
+      teamId,
+      id,
+    ]);
   }
 
   /** Makes others who would open a session on the track wait for the end of this transaction. */
   async lockTrack(transaction: Transaction, teamId: string, trackId: string): Promise<void> {
-    await transaction.query('select from track where team_id = $1 and id = $2 for update', [teamId, trackId]);
+    await transaction.query('select from track where team_id = $1 and id = $2 for no key update', [
+      teamId,
+      trackId,
+    ]);
   }
 }

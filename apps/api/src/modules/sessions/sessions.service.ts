@@ -14,6 +14,9 @@ import { SessionsQueries } from './sessions.queries.js';
 export type Session = Readonly<SessionEntity>;
 
 const PASCAL_PER_HECTOPASCAL = 100;
+/** Temperatures are read to a tenth of a kelvin, pressures to a tenth of a hectopascal: half of that is the same. */
+const SAME_TEMPERATURE = 0.05;
+const SAME_PRESSURE = 5;
 
 @Injectable()
 export class SessionsService {
@@ -77,6 +80,23 @@ export class SessionsService {
     return (await this.queries.sameDay(transaction, teamId, key)) ?? this.open(transaction, teamId, input);
   }
 
+  /**
+   * As `ensure`, but weather that `input` gives must be the session's too: a cold morning and a warm afternoon are
+   * two sessions. Says whether the session had to be opened.
+   */
+  async ensureInWeather(
+    transaction: Transaction,
+    teamId: string,
+    input: SessionInputDto,
+  ): Promise<{ session: Session; opened: boolean }> {
+    const key = { trackId: input.trackId, day: input.day, condition: input.condition };
+    await this.queries.lockTrack(transaction, teamId, input.trackId);
+    const found = await this.queries.allOfDay(transaction, teamId, key);
+    const session = found.find((candidate) => isInWeather(candidate, input));
+    if (session) return { session, opened: false };
+    return { session: await this.open(transaction, teamId, input), opened: true };
+  }
+
   /** Keeps others from numbering runs in the session until the transaction ends. */
   lock(transaction: Transaction, teamId: string, id: string): Promise<void> {
     return this.queries.lock(transaction, teamId, id);
@@ -91,6 +111,24 @@ export class SessionsService {
     return this.queries.insert(transaction, { teamId, id: newId(), ...columnsOf(input) });
   }
 }
+
+/** Whether the weather that `input` gives is the session's; what it leaves out may be anything. */
+export function isInWeather(
+  session: Session,
+  input: Pick<SessionInputDto, 'airTemperatureC' | 'stationPressureHpa'>,
+): boolean {
+  const { airTemperatureC, stationPressureHpa } = input;
+  const sameTemperature =
+    airTemperatureC == null ||
+    isNear(session.airTemperature, kelvinFromCelsius(airTemperatureC), SAME_TEMPERATURE);
+  const samePressure =
+    stationPressureHpa == null ||
+    isNear(session.stationPressure, stationPressureHpa * PASCAL_PER_HECTOPASCAL, SAME_PRESSURE);
+  return sameTemperature && samePressure;
+}
+
+const isNear = (stored: number | null, given: number, tolerance: number) =>
+  stored !== null && Math.abs(stored - given) < tolerance;
 
 const columnsOf = (input: SessionInputDto) => ({
   trackId: input.trackId,

@@ -32,6 +32,9 @@ export class SetupsQueries extends TeamRows<SetupEntity> {
 
   /** Makes others who would revise the bike's set-up wait for the end of this transaction. */
   async lockBike(transaction: Transaction, teamId: string, bikeId: string): Promise<void> {
-    await transaction.query('select from bike where team_id = $1 and id = $2 for update', [teamId, bikeId]);
+    await transaction.query('select from bike where team_id = $1 and id = $2 for no key update', [
+      teamId,
+      bikeId,
+    ]);
   }
 }

@@ -1,12 +1,4 @@
 import { Injectable } from '@nestjs/common';
-import {
-  celsiusFromKelvin,
-  gaugePascal,
-  gaugePascalFromPsi,
-  kelvin,
-  kelvinFromCelsius,
-  psiFromGaugePascal,
-} from '@loamledger/units';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { toPage, type Page } from '../../platform/http/page.js';
@@ -15,23 +7,16 @@ import { BikesService, type Bike } from '../bikes/bikes.service.js';
 import { DecisionsService, type Change } from '../decisions/decisions.service.js';
 import { SpringUnitsService } from '../spring-units/spring-units.service.js';
 import { TracksService } from '../tracks/tracks.service.js';
-import type { SetupEntity } from './setup.entity.js';
+import { figuresOf, figuresOfSetup, setupAnswer, type Setup, type SetupFigures } from './setup-figures.js';
 import { refuseFillOutsideLimits } from './setup-limits.js';
-import type { EndSetupDto, EndSetupInputDto, SetupDto, SetupInputDto, SetupListQuery } from './setups.dto.js';
-import { FilledHalfKnown, NothingToRestore, ShockMismatch } from './setups.errors.js';
+import type { SetupDto, SetupInputDto, SetupListQuery } from './setups.dto.js';
+import { NothingToRestore } from './setups.errors.js';
 import { SetupsQueries } from './setups.queries.js';
-
-/** A set-up as stored. */
-export type Setup = Readonly<SetupEntity>;
-
-/** The columns of a set-up that a person decides. */
-export type SetupFigures = Omit<
-  SetupEntity,
-  'teamId' | 'id' | 'createdAt' | 'bikeId' | 'revision' | 'previousId' | 'createdBy'
->;
 
 /** Why a revision is made, and what was computed about it. */
 export type Occasion = Pick<Change, 'reason' | 'trackId' | 'baselineId' | 'expected'>;
+
+export type { Setup, SetupFigures } from './setup-figures.js';
 
 @Injectable()
 export class SetupsService {
@@ -47,7 +32,11 @@ export class SetupsService {
   async list(scope: TeamScope, query: SetupListQuery): Promise<Page<SetupDto>> {
     return this.database.inTeam(scope, async (transaction) => {
       const filter = await this.visibleBikes(transaction, scope, query.bikeId);
-      return toPage(await this.queries.page(transaction, scope.teamId, query, filter), query.limit, answer);
+      return toPage(
+        await this.queries.page(transaction, scope.teamId, query, filter),
+        query.limit,
+        setupAnswer,
+      );
     });
   }
 
@@ -55,7 +44,7 @@ export class SetupsService {
     return this.database.inTeam(scope, async (transaction) => {
       const setup = await this.queries.require(transaction, scope.teamId, id);
       await this.bikes.requireVisible(transaction, scope, setup.bikeId);
-      return answer(setup);
+      return setupAnswer(setup);
     });
   }
 
@@ -67,7 +56,7 @@ export class SetupsService {
       if (trackId) await this.tracks.require(transaction, scope.teamId, trackId);
       const figures = figuresOf(bike, input);
       const occasion = { reason: input.reason, trackId, baselineId: null, expected: null };
-      return answer(await this.revise(transaction, scope, bike, figures, occasion));
+      return setupAnswer(await this.revise(transaction, scope, bike, figures, occasion));
     });
   }
 
@@ -79,7 +68,7 @@ export class SetupsService {
       const current = await this.queries.latest(transaction, scope.teamId, bike.id);
       if (current?.id === earlier.id) throw new NothingToRestore();
       const occasion = { reason, trackId: null, baselineId: null, expected: null };
-      return answer(
+      return setupAnswer(
         await this.revise(transaction, scope, bike, figuresOfSetup(earlier), occasion, 'taken back'),
       );
     });
@@ -153,90 +142,3 @@ export class SetupsService {
     return this.queries.ofBikes(own.map(({ id }) => id));
   }
 }
-
-/** A message's figures as columns, for the units that are in the bike now. */
-export function figuresOf(
-  bike: Bike,
-  input: Pick<SetupInputDto, 'fork' | 'shock' | 'filledAltitudeM' | 'filledTemperatureC' | 'note'>,
-): SetupFigures {
-  const shock = input.shock ?? null;
-  if ((bike.shockUnitId === null) !== (shock === null))
-    throw new ShockMismatch(bike.shockUnitId !== null, shock);
-  const { filledAltitudeM: altitude = null, filledTemperatureC: temperature = null } = input;
-  if ((altitude === null) !== (temperature === null)) throw new FilledHalfKnown(temperature);
-  return {
-    forkUnitId: bike.forkUnitId,
-    forkPressure: gaugePascalFromPsi(input.fork.pressurePsi),
-    forkSpacers: input.fork.spacers,
-    forkRebound: input.fork.reboundClicks ?? null,
-    forkCompression: input.fork.compressionClicks ?? null,
-    shockUnitId: bike.shockUnitId,
-    shockPressure: shock && gaugePascalFromPsi(shock.pressurePsi),
-    shockSpacers: shock && shock.spacers,
-    shockRebound: shock?.reboundClicks ?? null,
-    shockCompression: shock?.compressionClicks ?? null,
-    filledAltitude: altitude,
-    filledTemperature: temperature === null ? null : kelvinFromCelsius(temperature),
-    note: input.note ?? '',
-  };
-}
-
-function figuresOfSetup(setup: Setup): SetupFigures {
-  const {
-    teamId: _t,
-    id: _i,
-    createdAt: _c,
-    bikeId: _b,
-    revision: _r,
-    previousId: _p,
-    createdBy: _by,
-    ...figures
-  } = setup;
-  return figures;
-}
-
-export function answer(setup: Setup): SetupDto {
-  return {
-    id: setup.id,
-    bikeId: setup.bikeId,
-    revision: setup.revision,
-    previousId: setup.previousId,
-    fork: endAnswer(
-      setup.forkUnitId,
-      setup.forkPressure,
-      setup.forkSpacers,
-      setup.forkRebound,
-      setup.forkCompression,
-    ),
-    shock:
-      setup.shockUnitId === null || setup.shockPressure === null
-        ? null
-        : endAnswer(
-            setup.shockUnitId,
-            setup.shockPressure,
-            setup.shockSpacers ?? 0,
-            setup.shockRebound,
-            setup.shockCompression,
-          ),
-    filledAltitudeM: setup.filledAltitude,
-    filledTemperatureC:
-      setup.filledTemperature === null ? null : celsiusFromKelvin(kelvin(setup.filledTemperature)),
-    note: setup.note,
-    createdAt: setup.createdAt.toISOString(),
-    createdBy: setup.createdBy,
-  };
-}
-
-const endAnswer = (
-  unitId: string,
-  pressure: number,
-  spacers: number,
-  reboundClicks: number | null,
-  compressionClicks: number | null,
-): EndSetupDto & EndSetupInputDto => ({
-  unitId,
-  pressurePsi: psiFromGaugePascal(gaugePascal(pressure)),
-  spacers,
-  reboundClicks,
-  compressionClicks,
-});

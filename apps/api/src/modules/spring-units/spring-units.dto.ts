@@ -183,7 +183,7 @@ export class SpringUnitInputDto {
   @NumberField({
     description: "Least air pressure of the unit's manual; null: not entered, so nothing is recommended.",
     unit: 'psi',
-    minimum: 0,
+    minimum: 1,
     maximum: 600,
     example: 40,
     optional: true,

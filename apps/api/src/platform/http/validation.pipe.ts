@@ -1,23 +1,39 @@
 import { ValidationPipe, type ValidationError } from '@nestjs/common';
+import { plainToInstance } from 'class-transformer';
+import { validateSync } from 'class-validator';
 import { Refusal, type FieldProblem } from '../errors/refusal.js';
 
 /** More would help nobody, and a hostile body could ask for millions. */
 const MAX_REPORTED_FIELDS = 100;
 const MAX_ECHO_LENGTH = 100;
 
-/** Checks every message against its DTO class; unknown fields are refused, not dropped. */
-export const validationPipe = new ValidationPipe({
-  transform: true,
+/** Unknown fields are refused, not dropped. */
+const CHECKS = {
   whitelist: true,
   forbidNonWhitelisted: true,
   forbidUnknownValues: true,
   validationError: { target: false },
+};
+
+/** Checks every message against its DTO class. */
+export const validationPipe = new ValidationPipe({
+  ...CHECKS,
+  transform: true,
   exceptionFactory: (errors) => {
     const fields = flatten(errors, '').slice(0, MAX_REPORTED_FIELDS);
     const summary = fields.map(({ field, allowed }) => `${field} must be ${allowed}`).join('; ');
     return new Refusal('request.invalid', 'invalid', `${summary}.`, fields);
   },
 });
+
+/** The message that a request's body would be taken for, and what is wrong with it: for data that comes otherwise. */
+export function checkedMessage<Message extends object>(
+  type: new () => Message,
+  plain: object,
+): { message: Message; problems: readonly FieldProblem[] } {
+  const message = plainToInstance(type, plain);
+  return { message, problems: flatten(validateSync(message, CHECKS), '') };
+}
 
 function flatten(errors: readonly ValidationError[], path: string): FieldProblem[] {
   return errors.flatMap((error) => {

@@ -41,6 +41,7 @@ export class Tables1764000000000 implements MigrationInterface {
         bike_id uuid not null,
         rider_id uuid not null,
         track_id uuid not null,
+        setup_id uuid,
         fingerprint text not null,
         evidence_version integer not null,
         engine_version text not null,
@@ -357,6 +358,7 @@ export class Tables1764000000000 implements MigrationInterface {
         team_id uuid not null,
         account_id uuid not null,
         key text not null,
+        setup_id uuid,
         fingerprint text not null,
         answer jsonb,
         created_at timestamptz not null default now(),
@@ -374,6 +376,9 @@ export class Tables1764000000000 implements MigrationInterface {
     `);
     await runner.query(`
       alter table baseline add constraint baseline_rider_id_fk foreign key (team_id, rider_id) references rider(team_id,id)
+    `);
+    await runner.query(`
+      alter table baseline add constraint baseline_setup_id_fk foreign key (team_id, setup_id) references setup(team_id,id)
     `);
     await runner.query(`
       alter table baseline add constraint baseline_bike_id_fk foreign key (team_id, bike_id) references bike(team_id,id)

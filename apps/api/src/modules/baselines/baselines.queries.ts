@@ -1,0 +1,22 @@
+import { Injectable } from '@nestjs/common';
+import type { Transaction } from '../../platform/database/team-database.js';
+import { TeamRows } from '../../platform/database/team-rows.js';
+import { BaselineEntity } from './baseline.entity.js';
+
+@Injectable()
+export class BaselinesQueries extends TeamRows<BaselineEntity> {
+  constructor() {
+    super(BaselineEntity, 'baseline');
+  }
+
+  /** The newest baseline of every bike on a track. */
+  async latest(transaction: Transaction, teamId: string, trackId: string): Promise<BaselineEntity[]> {
+    return transaction
+      .createQueryBuilder(BaselineEntity, 'baseline')
+      .distinctOn(['baseline.bike_id'])
+      .where('baseline.team_id = :teamId and baseline.track_id = :trackId', { teamId, trackId })
+      .orderBy('baseline.bike_id')
+      .addOrderBy('baseline.id', 'DESC')
+      .getMany();
+  }
+}

@@ -1,0 +1,111 @@
+import { createHash } from 'node:crypto';
+import { DEMAND_MODEL_VERSION } from '@loamledger/evidence';
+import { ENGINE_VERSION } from '@loamledger/spring';
+import { Injectable } from '@nestjs/common';
+import { newId } from '../../platform/database/new-id.js';
+import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
+import { NotFound } from '../../platform/errors/refusal.js';
+import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
+import { DemandService } from '../demand/demand.service.js';
+import type { BaselineEntity } from './baseline.entity.js';
+import { BaselineRecordsReader } from './baseline-records.js';
+import type { BaselineDto, BaselineListDto, BaselineListQuery } from './baselines.dto.js';
+import { BaselinesQueries } from './baselines.queries.js';
+import { computeBaseline, fingerprintOf, type BaselineRecords } from './compute-baseline.js';
+
+/** Offers the baseline of every bike on a track. Each is stored as it was offered, and never changed. */
+@Injectable()
+export class BaselinesService {
+  constructor(
+    private readonly database: TeamDatabase,
+    private readonly queries: BaselinesQueries,
+    private readonly records: BaselineRecordsReader,
+    private readonly demand: DemandService,
+  ) {}
+
+  async list(scope: TeamScope, query: BaselineListQuery): Promise<BaselineListDto> {
+    return this.database.inTeam(scope, async (transaction) => {
+      const items = await this.current(transaction, scope, query.trackId, query.bikeId);
+      const version = createHash('sha256')
+        .update(items.map((item) => item.version).join())
+        .digest('hex');
+      return { items, version: version.slice(0, 32) };
+    });
+  }
+
+  async get(scope: TeamScope, id: string): Promise<BaselineDto> {
+    return this.database.inTeam(scope, async (transaction) => {
+      const baseline = await this.queries.require(transaction, scope.teamId, id);
+      const own = visibleRider(scope);
+      if (own && baseline.riderId !== own) throw new NotFound('baseline', id);
+      return answer(baseline);
+    });
+  }
+
+  /** The baselines that hold now: stored ones where nothing behind them has changed, new ones else. */
+  async current(
+    transaction: Transaction,
+    scope: TeamScope,
+    trackId: string,
+    bikeId?: string,
+  ): Promise<BaselineDto[]> {
+    const records = await this.records.onTrack(transaction, scope, trackId, bikeId);
+    const stored = await this.queries.latest(transaction, scope.teamId, trackId);
+    const isCurrent = (record: BaselineRecords) =>
+      stored.find(({ bikeId: id }) => id === record.bike.id)?.fingerprint === fingerprintOf(record);
+    const stale = records.filter((record) => !isCurrent(record));
+    const made = stale.length > 0 ? await this.offer(transaction, scope.teamId, stale) : [];
+    return records.flatMap(({ bike }) => {
+      const baseline = [...made, ...stored].find((candidate) => candidate.bikeId === bike.id);
+      return baseline ? [answer(baseline)] : [];
+    });
+  }
+
+  /** Computes and stores the baselines of these bikes. */
+  private async offer(
+    transaction: Transaction,
+    teamId: string,
+    stale: readonly BaselineRecords[],
+  ): Promise<BaselineEntity[]> {
+    const demand = {
+      fork: await this.demand.demand(transaction, teamId, 'fork'),
+      shock: await this.demand.demand(transaction, teamId, 'shock'),
+    };
+    const runCount = new Set([...demand.fork.runIds, ...demand.shock.runIds]).size;
+    const made: BaselineEntity[] = [];
+    for (const records of stale) {
+      const { track, bike, rider, setup, evidenceVersion } = records;
+      const baseline = await this.queries.insert(transaction, {
+        teamId,
+        id: newId(),
+        bikeId: bike.id,
+        riderId: rider.id,
+        trackId: track.id,
+        setupId: setup?.id ?? null,
+        fingerprint: fingerprintOf(records),
+        evidenceVersion,
+        engineVersion: ENGINE_VERSION,
+        modelVersion: DEMAND_MODEL_VERSION,
+        runCount,
+        answer: computeBaseline(records, demand),
+      });
+      made.push(baseline);
+    }
+    return made;
+  }
+}
+
+const answer = (baseline: BaselineEntity): BaselineDto => ({
+  id: baseline.id,
+  computedAt: baseline.createdAt.toISOString(),
+  bikeId: baseline.bikeId,
+  riderId: baseline.riderId,
+  trackId: baseline.trackId,
+  setupId: baseline.setupId,
+  ...baseline.answer,
+  runCount: baseline.runCount,
+  engineVersion: baseline.engineVersion,
+  modelVersion: baseline.modelVersion,
+  evidenceVersion: baseline.evidenceVersion,
+  version: baseline.fingerprint,
+});

@@ -1,0 +1,70 @@
+import { DEMAND_MODEL_VERSION, type DemandFit, type DemandReading } from '@loamledger/evidence';
+import { Injectable } from '@nestjs/common';
+import type { Transaction } from '../../platform/database/team-database.js';
+import { RunsService, type CountingReading } from '../runs/runs.service.js';
+import type { End } from '../suspension/end-inputs.js';
+import { DemandQueries } from './demand.queries.js';
+import { FitThread } from './fit-thread.js';
+
+/** What the team knows about how hard its tracks hit one end of its bikes. */
+export interface TeamDemand {
+  readonly evidenceVersion: number;
+  readonly fit: DemandFit;
+  readonly readings: readonly DemandReading[];
+  /** The runs of the readings, one for each. */
+  readonly runIds: readonly string[];
+}
+
+/** The demand model of a team, fitted again whenever a run or a figure behind its hit height has changed. */
+@Injectable()
+export class DemandService {
+  constructor(
+    private readonly queries: DemandQueries,
+    private readonly runs: RunsService,
+    private readonly fitThread: FitThread,
+  ) {}
+
+  /** Counts every change of what the demand model reads. */
+  evidenceVersion(transaction: Transaction, teamId: string): Promise<number> {
+    return this.queries.evidenceVersion(transaction, teamId);
+  }
+
+  /** The fit to the newest evidence, from the store or made now. */
+  async demand(transaction: Transaction, teamId: string, end: End): Promise<TeamDemand> {
+    let evidenceVersion = await this.queries.evidenceVersion(transaction, teamId);
+    let fit = await this.current(transaction, teamId, end, evidenceVersion);
+    if (!fit) {
+      await this.queries.lockFit(transaction, teamId, end);
+      evidenceVersion = await this.queries.evidenceVersion(transaction, teamId);
+      fit = await this.current(transaction, teamId, end, evidenceVersion);
+    }
+    const counting = await this.runs.countingReadings(transaction, teamId, end);
+    const readings = counting.map(demandReading);
+    if (!fit) {
+      fit = await this.fitThread.fit(readings);
+      const modelVersion = DEMAND_MODEL_VERSION;
+      await this.queries.store(transaction, { teamId, end, evidenceVersion, modelVersion, fit });
+    }
+    return { evidenceVersion, fit, readings, runIds: counting.map(({ runId }) => runId) };
+  }
+
+  private async current(
+    transaction: Transaction,
+    teamId: string,
+    end: End,
+    evidenceVersion: number,
+  ): Promise<DemandFit | undefined> {
+    const stored = await this.queries.stored(transaction, teamId, end);
+    const isCurrent =
+      stored?.evidenceVersion === evidenceVersion && stored.modelVersion === DEMAND_MODEL_VERSION;
+    return isCurrent ? stored.fit : undefined;
+  }
+}
+
+const demandReading = (reading: CountingReading): DemandReading => ({
+  riderId: reading.riderId,
+  trackId: reading.trackId,
+  logHeight: reading.logHeight,
+  kind: reading.hitKind,
+  readingSd: reading.logSd,
+});

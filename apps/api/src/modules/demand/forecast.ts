@@ -1,0 +1,20 @@
+import { predictDemand, predictiveQuantile, type DemandFit } from '@loamledger/evidence';
+
+/** Percentiles of the hit height of a next run, m. */
+export interface HitForecast {
+  readonly p05: number;
+  readonly median: number;
+  readonly p95: number;
+}
+
+/** Named percentiles of the predictive distribution. */
+const FIFTH = 0.05;
+const MEDIAN = 0.5;
+const NINETY_FIFTH = 0.95;
+
+/** The forecast for a rider on a track; without a rider for somebody who was never seen. */
+export function hitForecast(fit: DemandFit, who: { riderId?: string; trackId: string }): HitForecast {
+  const predictive = predictDemand(fit, who);
+  const at = (probability: number) => Math.exp(predictiveQuantile(predictive, probability));
+  return { p05: at(FIFTH), median: at(MEDIAN), p95: at(NINETY_FIFTH) };
+}

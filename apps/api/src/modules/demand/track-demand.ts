@@ -1,0 +1,77 @@
+import { evidenceLevel, type EvidenceLevel } from '@loamledger/evidence';
+import { Injectable } from '@nestjs/common';
+import { TeamDatabase } from '../../platform/database/team-database.js';
+import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
+import { RidersService } from '../riders/riders.service.js';
+import { RunsService, type TrackReading } from '../runs/runs.service.js';
+import type { End } from '../suspension/end-inputs.js';
+import { TracksService } from '../tracks/tracks.service.js';
+import type { DemandReadingDto, EvidenceDto, HitForecastDto, TrackDemandDto } from './demand.dto.js';
+import { DemandService } from './demand.service.js';
+import { hitForecast, type HitForecast } from './forecast.js';
+
+/** How hard a track hits: every reading on it, and what is forecast for each rider. */
+@Injectable()
+export class TrackDemand {
+  constructor(
+    private readonly database: TeamDatabase,
+    private readonly demand: DemandService,
+    private readonly tracks: TracksService,
+    private readonly riders: RidersService,
+    private readonly runs: RunsService,
+  ) {}
+
+  async onTrack(scope: TeamScope, trackId: string, end: End): Promise<TrackDemandDto> {
+    const { teamId } = scope;
+    return this.database.inTeam(scope, async (transaction) => {
+      await this.tracks.require(transaction, teamId, trackId);
+      const { fit, readings, evidenceVersion } = await this.demand.demand(transaction, teamId, end);
+      const own = visibleRider(scope);
+      const riders = (await this.riders.all(transaction, teamId)).filter(({ id }) => !own || id === own);
+      return {
+        trackId,
+        end,
+        readings: (await this.runs.trackReadings(transaction, scope, end, trackId)).map(readingAnswer),
+        riders: riders.map(({ id: riderId }) => ({
+          riderId,
+          forecast: forecastAnswer(hitForecast(fit, { riderId, trackId })),
+          evidence: evidenceAnswer(evidenceLevel(readings, riderId, trackId)),
+        })),
+        anyRider: forecastAnswer(hitForecast(fit, { trackId })),
+        runSd: fit.sds.run.mean,
+        trackSd: fit.sds.track.mean,
+        riderSd: fit.sds.rider.mean,
+        message: fit.message,
+        modelVersion: fit.modelVersion,
+        version: String(evidenceVersion),
+      };
+    });
+  }
+}
+
+const readingAnswer = (reading: TrackReading): DemandReadingDto => ({
+  runId: reading.runId,
+  riderId: reading.riderId,
+  bikeId: reading.bikeId,
+  day: reading.day,
+  kind: reading.hitKind,
+  heightM: Math.exp(reading.logHeight),
+  logSd: reading.logSd,
+  voided: reading.voided,
+  counts: reading.counts,
+});
+
+/** A forecast as a message. */
+export const forecastAnswer = (forecast: HitForecast): HitForecastDto => ({
+  p05M: forecast.p05,
+  medianM: forecast.median,
+  p95M: forecast.p95,
+});
+
+/** An evidence level as a message. */
+export const evidenceAnswer = (evidence: EvidenceLevel): EvidenceDto => ({
+  level: evidence.level,
+  message: evidence.message,
+  lowerBoundOnly: evidence.lowerBoundOnly,
+  ...evidence.counts,
+});

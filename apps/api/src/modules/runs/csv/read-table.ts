@@ -1,0 +1,131 @@
+import { CsvError, parse } from 'csv-parse/sync';
+import { COLUMNS, type Column } from './columns.js';
+import { cellProblem, type CsvProblem } from './problem.js';
+
+/** One run's cells, each with its column; empty cells are left out. */
+export interface TableRow {
+  readonly line: number;
+  readonly cells: readonly { readonly column: Column; readonly text: string }[];
+}
+
+export interface Table {
+  readonly rows: readonly TableRow[];
+  readonly problems: readonly CsvProblem[];
+}
+
+interface Record {
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+export const MAX_ROWS = 5_000;
+const SEPARATORS = [',', ';', '\t'] as const;
+
+/**
+ * Splits a file into runs: separators comma, semicolon or tab as the header has them, line ends of any system,
+ * quoted cells, empty lines left out. A file that cannot be split whole has no rows, only problems.
+ */
+export function readTable(csv: string): Table {
+  const records = split(csv.replace(/^\ufeff/, '').replaceAll(/\r\n?/g, '\n'));
+  if (!Array.isArray(records)) return { rows: [], problems: [records] };
+  const [first, ...following] = records;
+  if (!first) return refused(1, 'an empty file', `a header line with at least ${requiredNames()}`);
+  const header = narrowed(first, 0);
+  const { columns, problems } = readHeader(header);
+  const body = following.map((record) => narrowed(record, header.cells.length));
+  if (problems.length > 0) return { rows: [], problems };
+  if (body.length === 0) return refused(header.line, 'no runs', 'at least one run below the header');
+  if (body.length > MAX_ROWS) {
+    return refused(
+      body[MAX_ROWS]?.line ?? 0,
+      `more than ${MAX_ROWS} runs`,
+      `at most ${MAX_ROWS} in one file`,
+    );
+  }
+  const uneven = body.filter(({ cells }) => cells.length !== columns.length);
+  return {
+    rows: body.filter(({ cells }) => cells.length === columns.length).map((record) => rowOf(record, columns)),
+    problems: uneven.map(({ line, cells }) =>
+      cellProblem(line, '', `${cells.length} cells`, `${columns.length} cells, as the header has`),
+    ),
+  };
+}
+
+function split(text: string): Record[] | CsvProblem {
+  try {
+    const records = parse(text, {
+      delimiter: separatorOf(text),
+      record_delimiter: '\n',
+      relax_column_count: true,
+      skip_empty_lines: true,
+      info: true,
+    }) as unknown as { record: string[]; info: { lines: number } }[];
+    return records
+      .map(({ record, info }) => ({
+        line: firstLine(info.lines, record),
+        cells: record.map((cell) => cell.trim()),
+      }))
+      .filter(({ cells }) => cells.some((cell) => cell !== ''));
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    return cellProblem(
+      (error as CsvError & { lines?: number }).lines ?? 1,
+      '',
+      'a quote that does not pair',
+      'cells in "double quotes" that are closed again; a quote inside is doubled',
+    );
+  }
+}
+
+/** The separator that the first line has most of. */
+function separatorOf(text: string): string {
+  const header = /[^\n]*\S[^\n]*/.exec(text)?.[0] ?? '';
+  const count = (separator: string) => header.split(separator).length;
+  return SEPARATORS.reduce((best, separator) => (count(separator) > count(best) ? separator : best));
+}
+
+// The parser tells the line on which a record ends.
+const firstLine = (lastLine: number, cells: readonly string[]) =>
+  lastLine - (cells.join('').match(/\n/g)?.length ?? 0);
+
+/** Leaves out the empty cells that spreadsheets add to the end of the lines of a table that once was wider. */
+function narrowed({ line, cells }: Record, width: number): Record {
+  const filled = cells.findLastIndex((cell) => cell !== '') + 1;
+  return { line, cells: cells.slice(0, Math.max(width, filled)) };
+}
+
+function readHeader(header: Record): { columns: Column[]; problems: CsvProblem[] } {
+  const names = header.cells.map((cell) => cell.toLowerCase());
+  const problems: CsvProblem[] = [];
+  const columns = names.flatMap((name, index) => {
+    const column = COLUMNS.find((candidate) => candidate.name === name);
+    if (!column) {
+      const known = COLUMNS.map((candidate) => candidate.name).join(', ');
+      problems.push(cellProblem(header.line, name, header.cells[index] ?? '', `a column of: ${known}`));
+    } else if (names.indexOf(name) < index) {
+      problems.push(cellProblem(header.line, name, name, 'each column once'));
+    }
+    return column ?? [];
+  });
+  for (const { name, required } of COLUMNS) {
+    if (required && !names.includes(name)) {
+      problems.push(cellProblem(header.line, name, 'no such column', `a file with ${requiredNames()}`));
+    }
+  }
+  return { columns, problems };
+}
+
+const requiredNames = () =>
+  COLUMNS.filter(({ required }) => required)
+    .map(({ name }) => name)
+    .join(', ');
+
+function rowOf({ line, cells }: Record, columns: readonly Column[]): TableRow {
+  const filled = columns.map((column, index) => ({ column, text: cells[index] ?? '' }));
+  return { line, cells: filled.filter(({ text }) => text !== '') };
+}
+
+const refused = (line: number, given: string, allowed: string): Table => ({
+  rows: [],
+  problems: [cellProblem(line, '', given, allowed)],
+});

@@ -1,0 +1,14 @@
+import type { End, EndFill, FilledAt } from '../suspension/end-inputs.js';
+import type { Setup } from './setups.service.js';
+
+/** What the set-up fills one end with. */
+export const fillOf = (end: End, setup: Setup): EndFill =>
+  end === 'fork'
+    ? { pressure: setup.forkPressure, spacers: setup.forkSpacers }
+    : { pressure: setup.shockPressure ?? 0, spacers: setup.shockSpacers ?? 0 };
+
+/** Where the set-up was pumped, if that was recorded. */
+export const filledAtOf = (setup: Setup): FilledAt | null =>
+  setup.filledAltitude === null || setup.filledTemperature === null
+    ? null
+    : { altitude: setup.filledAltitude, temperature: setup.filledTemperature };
