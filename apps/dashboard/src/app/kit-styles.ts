@@ -19,6 +19,7 @@ import '@mantine/core/styles/Fieldset.layer.css';
 import '@mantine/core/styles/SimpleGrid.layer.css';
 import '@mantine/core/styles/Radio.layer.css';
 import '@mantine/core/styles/Checkbox.layer.css';
+import '@mantine/core/styles/List.layer.css';
 import '@mantine/core/styles/Table.layer.css';
 import '@mantine/core/styles/ScrollArea.layer.css';
 import '@mantine/core/styles/SegmentedControl.layer.css';

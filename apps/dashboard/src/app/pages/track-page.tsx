@@ -1,3 +1,143 @@
+import { Button, Group } from '@mantine/core';
+import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import { getRouteApi } from '@tanstack/react-router';
+import { BikeBaseline } from '../../features/baselines/components/bike-baseline.js';
+import { texts as baselineTexts } from '../../features/baselines/texts.js';
+import { TrackDemand } from '../../features/demand/components/track-demand.js';
+import { texts as demandTexts } from '../../features/demand/texts.js';
+import { RunTable } from '../../features/runs/components/run-table.js';
+import { texts as runTexts } from '../../features/runs/texts.js';
+import { joined } from '../../shared/http/joined.js';
+import { baselinesQuery } from '../../shared/http/reads/baselines.js';
+import { useFleet, type Fleet } from '../../shared/http/reads/fleet.js';
+import { runsQuery } from '../../shared/http/reads/runs.js';
+import { tracksQuery } from '../../shared/http/reads/tracks.js';
+import { Empty } from '../../shared/ui/empty.js';
+import { LinkButton } from '../../shared/ui/link.js';
+import { Page, Section } from '../../shared/ui/page.js';
+import { QueryView } from '../../shared/ui/query-view.js';
+import { texts } from '../texts.js';
+import { useMembership } from '../use-membership.js';
+import { NotFoundPage } from './not-found-page.js';
+
+const route = getRouteApi('/teams/$teamId/tracks/$trackId');
+
 export function TrackPage() {
-  return null;
+  const { teamId, trackId } = route.useParams();
+  const { role } = useMembership().membership;
+  const tracks = useQuery(tracksQuery(teamId));
+  const fleet = useFleet(teamId);
+  const place = joined([tracks, fleet], () => ({
+    track: tracks.data?.find(({ id }) => id === trackId),
+    fleet: fleet.data,
+  }));
+  return (
+    <QueryView query={place}>
+      {({ track, fleet: team }) => {
+        if (track === undefined || team === undefined) return <NotFoundPage />;
+        const facts = [texts.altitude(track.altitudeM), track.sections.join(' → '), track.note];
+        return (
+          <Page
+            title={track.name}
+            lead={facts.filter((fact) => fact !== '').join(' · ')}
+            actions={
+              role !== 'rider' && (
+                <>
+                  <LinkButton variant="default" to="/teams/$teamId/import-runs" params={{ teamId }}>
+                    {texts.importRuns}
+                  </LinkButton>
+                  <LinkButton
+                    variant="default"
+                    to="/teams/$teamId/tracks/$trackId/change"
+                    params={{ teamId, trackId }}
+                  >
+                    {texts.changeTrack}
+                  </LinkButton>
+                </>
+              )
+            }
+          >
+            <Baselines teamId={teamId} trackId={trackId} fleet={team} />
+            <Section title={runTexts.title}>
+              <Runs teamId={teamId} trackId={trackId} fleet={team} />
+            </Section>
+          </Page>
+        );
+      }}
+    </QueryView>
+  );
+}
+
+interface PartProps {
+  readonly teamId: string;
+  readonly trackId: string;
+  readonly fleet: Fleet;
+}
+
+const bikeNameIn = (fleet: Fleet) => (id: string) => fleet.bikes.find((bike) => bike.id === id)?.name ?? '';
+
+/** Demand against capacity: the track's picture, then every rider and bike under one another. */
+function Baselines({ teamId, trackId, fleet }: PartProps) {
+  const { role } = useMembership().membership;
+  const baselines = useQuery(baselinesQuery(teamId, { trackId }));
+  const bikeName = bikeNameIn(fleet);
+  return (
+    <>
+      <Section title={demandTexts.title}>
+        <TrackDemand teamId={teamId} trackId={trackId} fleet={fleet} baselines={baselines.data ?? []} />
+      </Section>
+      <Section title={baselineTexts.title}>
+        <QueryView
+          query={baselines}
+          isEmpty={(items) => items.length === 0}
+          empty={<Empty title={baselineTexts.none}>{baselineTexts.noneLead}</Empty>}
+        >
+          {(items) =>
+            items.map((baseline) => (
+              <BikeBaseline
+                key={baseline.bikeId}
+                teamId={teamId}
+                baseline={baseline}
+                riderName={fleet.riderName(baseline.riderId)}
+                bikeName={bikeName(baseline.bikeId)}
+                canChange={role === 'mechanic'}
+                canTake={role !== 'rider'}
+              />
+            ))
+          }
+        </QueryView>
+      </Section>
+    </>
+  );
+}
+
+function Runs({ teamId, trackId, fleet }: PartProps) {
+  const { role } = useMembership().membership;
+  const runs = useInfiniteQuery(runsQuery(teamId, { trackId }));
+  const bikeName = bikeNameIn(fleet);
+  return (
+    <QueryView query={runs} isEmpty={(items) => items.length === 0} empty={<p>{runTexts.none}</p>}>
+      {(items) => (
+        <>
+          <RunTable
+            teamId={teamId}
+            runs={items}
+            whoOf={({ riderId, bikeId }) => `${fleet.riderName(riderId)}, ${bikeName(bikeId)}`}
+            canVoid={role !== 'rider'}
+          />
+          {runs.hasNextPage && (
+            <Group>
+              <Button
+                variant="default"
+                loading={runs.isFetchingNextPage}
+                onClick={() => void runs.fetchNextPage()}
+              >
+                {runTexts.more}
+              </Button>
+            </Group>
+          )}
+        </>
+      )}
+    </QueryView>
+  );
 }

@@ -21,6 +21,10 @@ export const keys = {
     [...team(teamId), 'decisions', bikeId, 'history'] as const,
   sessions: (teamId: string) => [...team(teamId), 'sessions'] as const,
   runs: (teamId: string) => [...team(teamId), 'runs'] as const,
+  runsOf: (teamId: string, filter: object) => [...team(teamId), 'runs', filter] as const,
   baselines: (teamId: string) => [...team(teamId), 'baselines'] as const,
+  baselinesOn: (teamId: string, place: object) => [...team(teamId), 'baselines', place] as const,
   demand: (teamId: string) => [...team(teamId), 'demand'] as const,
+  demandOn: (teamId: string, trackId: string, end: string) =>
+    [...team(teamId), 'demand', trackId, end] as const,
 };

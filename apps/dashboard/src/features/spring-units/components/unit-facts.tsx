@@ -1,9 +1,10 @@
 import { Table, Text } from '@mantine/core';
+import { FIGURE_NAMES } from '../../../shared/format/figure-names.js';
 import { formatCount, formatNumber } from '../../../shared/format/numbers.js';
 import { numberText } from '../../../shared/format/parse.js';
 import { hasLimits, type SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import { Assumed, Warning } from '../../../shared/ui/note.js';
-import { FIGURE_TEXTS, figuresOf } from '../model/figures.js';
+import { figuresOf } from '../model/figures.js';
 import { texts } from '../texts.js';
 
 /** Every figure the engine uses of a unit, and which of them nobody has measured. */
@@ -27,10 +28,10 @@ export function UnitFacts({ unit }: { unit: SpringUnit }) {
           {figuresOf(unit.kind).map((name) => (
             <Table.Tr key={name}>
               <Table.Th scope="row" fw={400}>
-                {FIGURE_TEXTS[name].label}
+                {FIGURE_NAMES[name].label}
               </Table.Th>
               <Table.Td ta="end">
-                {numberText(unit[name])} {FIGURE_TEXTS[name].unit}
+                {numberText(unit[name])} {FIGURE_NAMES[name].unit}
                 {(unit.sources[name] ?? 'assumed') === 'assumed' && <Assumed />}
               </Table.Td>
             </Table.Tr>

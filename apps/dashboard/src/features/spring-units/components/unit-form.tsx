@@ -1,5 +1,6 @@
 import { Button, Fieldset, Group, NativeSelect, Stack, Text } from '@mantine/core';
 import { useForm, type UseFormReturnType } from '@mantine/form';
+import { FIGURE_NAMES } from '../../../shared/format/figure-names.js';
 import { fieldErrors } from '../../../shared/http/problem.js';
 import type { SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import { Failure } from '../../../shared/ui/error-view.js';
@@ -8,7 +9,7 @@ import { obviousErrors, type FieldSpec } from '../../../shared/ui/form/field-spe
 import { NumberField } from '../../../shared/ui/number-field.js';
 import { SOURCE_CHOICES } from '../../../shared/ui/sources.js';
 import { useSaveSpringUnit } from '../api/save-spring-unit.js';
-import { FIGURE_TEXTS, figuresOf, type UnitFigure } from '../model/figures.js';
+import { FIGURE_HINTS, figuresOf, type UnitFigure } from '../model/figures.js';
 import { GENERIC_UNITS } from '../model/generic-units.js';
 import { unitMessage, unitValues, withGeneric, type UnitValues } from '../model/unit-form.js';
 import { LIMIT_FIELDS, NAME_FIELDS, texts } from '../texts.js';
@@ -30,7 +31,7 @@ const MAIN_FIGURES: readonly UnitFigure[] = [
 const figureFields = (kind: string): FieldSpec[] =>
   figuresOf(kind === 'shock' ? 'shock' : 'fork').map((name) => ({
     name,
-    label: FIGURE_TEXTS[name].label,
+    label: FIGURE_NAMES[name].label,
     kind: 'number',
     required: true,
   }));
@@ -104,13 +105,13 @@ function Figures({ figures, form }: FiguresProps) {
   return (
     <div className={classes.figures}>
       {figures.map((name) => {
-        const { label, unit, hint } = FIGURE_TEXTS[name];
+        const { label, unit } = FIGURE_NAMES[name];
         return (
           <div key={name} className={classes.figure}>
             <NumberField
               label={label}
-              description={hint}
-              {...(unit !== undefined && { unit })}
+              description={FIGURE_HINTS[name]}
+              unit={unit}
               {...form.getInputProps(name)}
             />
             <NativeSelect

@@ -1,5 +1,3 @@
-import type { FieldSpec } from '../../../shared/ui/form/field-spec.js';
-
 /** Every figure of a unit that has a source of its own. */
 export const UNIT_FIGURES = [
   'strokeMm',
@@ -24,38 +22,19 @@ export const UNIT_FIGURES = [
 
 export type UnitFigure = (typeof UNIT_FIGURES)[number];
 
-type FigureText = Pick<FieldSpec, 'label' | 'unit' | 'hint'> & { readonly forkOnly?: boolean };
-
-/** How each figure is named, in which unit, and how one comes by it. */
-export const FIGURE_TEXTS: Readonly<Record<UnitFigure, FigureText>> = {
-  strokeMm: { label: 'Stroke', unit: 'mm', hint: 'Travel of a fork, shaft stroke of a shock' },
-  boreAreaMm2: {
-    label: 'Bore area',
-    unit: 'mm²',
-    hint: 'Positive chamber: π/4 times its inner diameter squared',
-  },
-  shaftAreaMm2: { label: 'Air shaft area', unit: 'mm²' },
-  positiveVolumeMl: { label: 'Positive volume', unit: 'mL', hint: 'At full extension, without spacers' },
-  spacerVolumeMl: { label: 'Volume of one spacer', unit: 'mL', hint: 'By dipping it into a measuring glass' },
-  negativeVolumeMl: { label: 'Negative volume', unit: 'mL', hint: 'At full extension' },
-  transferPositionMm: {
-    label: 'Chambers equalise at',
-    unit: 'mm',
-    hint: 'Travel at which both have the same pressure',
-  },
-  lowerLegVolumeMl: { label: 'Air in the lower legs', unit: 'mL', hint: 'At full extension', forkOnly: true },
-  lowerLegAreaMm2: { label: 'Area on the lower-leg air', unit: 'mm²', forkOnly: true },
-  bumperLengthMm: { label: 'Bumper length', unit: 'mm' },
-  bumperEndForceN: { label: 'Bumper force at the end', unit: 'N' },
-  damperLowSpeedNsPerM: { label: 'Compression damping, low speed', unit: 'N·s/m' },
-  damperKneeSpeedMPerS: { label: 'Damping changes at', unit: 'm/s' },
-  damperHighSpeedNsPerM: { label: 'Compression damping, high speed', unit: 'N·s/m' },
-  sealFrictionN: { label: 'Seal friction', unit: 'N' },
-  thermalTimePositiveS: { label: 'Heat time, positive chamber', unit: 's' },
-  thermalTimeNegativeS: { label: 'Heat time, negative chamber', unit: 's' },
-  thermalTimeLowerLegS: { label: 'Heat time, lower legs', unit: 's', forkOnly: true },
+/** How one comes by a figure that does not explain itself. */
+export const FIGURE_HINTS: Readonly<Partial<Record<UnitFigure, string>>> = {
+  strokeMm: 'Travel of a fork, shaft stroke of a shock',
+  boreAreaMm2: 'Positive chamber: π/4 times its inner diameter squared',
+  positiveVolumeMl: 'At full extension, without spacers',
+  spacerVolumeMl: 'By dipping it into a measuring glass',
+  negativeVolumeMl: 'At full extension',
+  transferPositionMm: 'Travel at which both have the same pressure',
+  lowerLegVolumeMl: 'At full extension',
 };
+
+const FORK_ONLY: readonly UnitFigure[] = ['lowerLegVolumeMl', 'lowerLegAreaMm2', 'thermalTimeLowerLegS'];
 
 /** The figures that a unit of this kind has. */
 export const figuresOf = (kind: 'fork' | 'shock') =>
-  UNIT_FIGURES.filter((figure) => kind === 'fork' || FIGURE_TEXTS[figure].forkOnly !== true);
+  UNIT_FIGURES.filter((figure) => kind === 'fork' || !FORK_ONLY.includes(figure));

@@ -10,7 +10,7 @@ const reading = (heightM: number, id = String(heightM)): DemandReading => ({
   label: id,
 });
 
-const row = (readings: DemandReading[]) => ({ key: 'a', label: 'a', readings });
+const row = (readings: DemandReading[]) => ({ key: 'a', label: 'a', readings, bottomsAt: [] });
 
 describe('demand strip', () => {
   it('gives equal room to equal ratios of height', () => {
@@ -21,7 +21,7 @@ describe('demand strip', () => {
 
   it('holds every reading and the bottoming height', () => {
     const scale = scaleFor(
-      [{ ...row([reading(0.2), reading(1.1)]), bottomsAt: { heightM: 2.4, label: 'bottoms' } }],
+      [{ ...row([reading(0.2), reading(1.1)]), bottomsAt: [{ heightM: 2.4, label: 'bottoms' }] }],
       400,
     );
     expect(scale.fromM).toBeLessThan(0.2);

@@ -15,8 +15,8 @@ export interface DemandRow {
   /** Where the next run of this rider here is expected to fall. */
   readonly predictive?:
     { readonly lowM: number; readonly medianM: number; readonly highM: number } | undefined;
-  /** The hit at which the current set-up would bottom out. */
-  readonly bottomsAt?: { readonly heightM: number; readonly label: string } | undefined;
+  /** The hit at which each set-up of this rider would bottom out. */
+  readonly bottomsAt: readonly { readonly heightM: number; readonly label: string }[];
 }
 
 export interface LogScale {
@@ -50,7 +50,7 @@ export function scaleFor(rows: readonly DemandRow[], widthPx: number): LogScale 
       ...row.readings.map((reading) => reading.heightM),
       row.predictive?.lowM,
       row.predictive?.highM,
-      row.bottomsAt?.heightM,
+      ...row.bottomsAt.map(({ heightM }) => heightM),
     ])
     .filter((height): height is number => height !== undefined && Number.isFinite(height) && height > 0);
   if (heights.length === 0) return { fromM: EMPTY_FROM_M, toM: EMPTY_TO_M, widthPx };

@@ -32,7 +32,7 @@ export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
   const lanes = Math.max(1, ...placed.map((dot) => Math.abs(dot.lane)));
   const bandHeight = 2 * (lanes * LANE_PX + BAND_MARGIN_PX);
   const middle = NAME_PX + bandHeight / 2;
-  const height = NAME_PX + bandHeight + (row.bottomsAt === undefined ? 0 : BOTTOM_WORD_PX);
+  const height = NAME_PX + bandHeight + row.bottomsAt.length * BOTTOM_WORD_PX;
   const x = (heightM: number) => insetPx + toPixels(scale, heightM);
 
   const step = (event: KeyboardEvent) => {
@@ -86,14 +86,16 @@ export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
           />
         </g>
       )}
-      {row.bottomsAt !== undefined && (
+      {row.bottomsAt.map(({ heightM, label }, line) => (
         <BottomingTick
-          x={x(row.bottomsAt.heightM)}
-          label={row.bottomsAt.label}
+          key={label}
+          x={x(heightM)}
+          label={label}
           bandHeight={bandHeight}
+          line={line}
           width={scale.widthPx}
         />
-      )}
+      ))}
       {placed.map(({ reading, xPx, lane }) => (
         <g key={reading.id} onPointerEnter={() => onTell(reading)} onPointerDown={() => onTell(reading)}>
           <circle cx={insetPx + xPx} cy={middle + lane * LANE_PX} r={CATCH_RADIUS_PX} fill="transparent" />
@@ -114,17 +116,25 @@ interface BottomingTickProps {
   readonly x: number;
   readonly label: string;
   readonly bandHeight: number;
+  /** Labels of several set-ups stand under one another. */
+  readonly line: number;
   readonly width: number;
 }
 
-function BottomingTick({ x, label, bandHeight, width }: BottomingTickProps) {
+function BottomingTick({ x, label, bandHeight, line, width }: BottomingTickProps) {
   return (
     <g>
-      <line className={classes.bottom} x1={x} x2={x} y1={NAME_PX - 4} y2={NAME_PX + bandHeight + 4} />
+      <line
+        className={classes.bottom}
+        x1={x}
+        x2={x}
+        y1={NAME_PX - 4}
+        y2={NAME_PX + bandHeight + 4 + line * BOTTOM_WORD_PX}
+      />
       <text
         className={classes.bottomWord}
         x={x}
-        y={NAME_PX + bandHeight + BOTTOM_WORD_PX - 2}
+        y={NAME_PX + bandHeight + (line + 1) * BOTTOM_WORD_PX - 2}
         textAnchor={x > width / 2 ? 'end' : 'start'}
       >
         {label}

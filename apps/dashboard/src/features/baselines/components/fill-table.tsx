@@ -1,0 +1,58 @@
+import { formatChange, formatNumber, formatShare } from '../../../shared/format/numbers.js';
+import type { EvaluatedFill } from '../../../shared/http/reads/baselines.js';
+import { fillText } from '../model/fill-text.js';
+import { texts } from '../texts.js';
+import classes from './baselines.module.css';
+
+interface FillTableProps {
+  readonly name: string;
+  readonly now: EvaluatedFill | null;
+  readonly wanted: EvaluatedFill | null;
+  readonly wantedName: string;
+}
+
+const PER_CENT = 100;
+const risk = (fill: EvaluatedFill) => formatShare(fill.riskPct / PER_CENT);
+const sag = (fill: EvaluatedFill) => `${formatNumber(fill.sagPct, 1)} %`;
+const left = (fill: EvaluatedFill) => `${formatNumber(fill.reserve95Mm)} mm`;
+
+/** Now beside the baseline; the change from now in brackets. */
+export function FillTable({ name, now, wanted, wantedName }: FillTableProps) {
+  const change = (of: (fill: EvaluatedFill) => number, decimals = 0) =>
+    now === null || wanted === null ? '' : ` (${formatChange(of(wanted) - of(now), decimals)})`;
+  return (
+    <table className={classes.figures}>
+      <thead>
+        <tr>
+          <th scope="col" style={{ textAlign: 'start', paddingInlineStart: 0 }}>
+            {name}
+          </th>
+          <th scope="col">{texts.now}</th>
+          <th scope="col">{wantedName}</th>
+        </tr>
+      </thead>
+      <tbody>
+        <tr>
+          <th scope="row">{texts.fill}</th>
+          <td>{now === null ? texts.notSetUp : fillText(now)}</td>
+          <td>{wanted === null ? texts.noneHere : fillText(wanted)}</td>
+        </tr>
+        <tr>
+          <th scope="row">{texts.sag}</th>
+          <td>{now !== null && sag(now)}</td>
+          <td>{wanted !== null && `${sag(wanted)}${change((fill) => fill.sagPct, 1)}`}</td>
+        </tr>
+        <tr>
+          <th scope="row">{texts.high}</th>
+          <td>{now !== null && left(now)}</td>
+          <td>{wanted !== null && `${left(wanted)}${change((fill) => fill.reserve95Mm)}`}</td>
+        </tr>
+        <tr>
+          <th scope="row">{texts.risk}</th>
+          <td>{now !== null && risk(now)}</td>
+          <td>{wanted !== null && risk(wanted)}</td>
+        </tr>
+      </tbody>
+    </table>
+  );
+}

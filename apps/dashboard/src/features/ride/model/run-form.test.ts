@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { emptyRun, formErrors, localDay, obviousErrors, runMessage } from './run-form.js';
+
+const run = emptyRun('track', 'damp');
+const message = (change: Partial<typeof run>) => runMessage({ ...run, ...change }, 'bike', '2026-05-09');
+
+describe('a run logged on the phone', () => {
+  it('is complete with nothing but the track: no time, no ring, no feel', () => {
+    expect(obviousErrors(run)).toEqual({});
+    expect(message({})).toMatchObject({
+      trackId: 'track',
+      condition: 'damp',
+      timeS: null,
+      fork: null,
+      shock: null,
+      spoilt: null,
+    });
+  });
+
+  it('sends travel left as travel left: only the API knows the stroke', () => {
+    expect(message({ ringAs: 'left', forkMm: '18' }).fork).toEqual({ travelLeftMm: 18, bottomOuts: null });
+    expect(message({ ringAs: 'used', shockMm: '51,5' }).shock).toEqual({
+      travelUsedMm: 51.5,
+      bottomOuts: null,
+    });
+  });
+
+  it('keeps a felt bottom-out without a ring reading', () => {
+    expect(message({ forkBottomed: true }).fork).toEqual({ bottomOuts: 1 });
+  });
+
+  it('stores a spoilt run with its reason, and says whether the ring still counts', () => {
+    expect(message({ spoilt: true, reason: 'Slid out', readingsCount: true }).spoilt).toEqual({
+      reason: 'Slid out',
+      readingsCount: true,
+    });
+    expect(obviousErrors({ ...run, spoilt: true })).toHaveProperty('reason');
+  });
+
+  it('tells a wrong time or figure before it is sent', () => {
+    expect(Object.keys(obviousErrors({ ...run, time: '2:99', forkMm: 'all' }))).toEqual(['time', 'forkMm']);
+  });
+
+  it('shows what the API refuses at the field that was typed into', () => {
+    expect(formErrors({ 'fork.travelUsedMm': 'Must be at most 170 mm', timeS: 'Must be …' })).toEqual({
+      forkMm: 'Must be at most 170 mm',
+      time: 'Must be …',
+    });
+  });
+
+  it("counts the rider's own day, not the one in Greenwich", () => {
+    expect(localDay(new Date(2026, 0, 3, 0, 10))).toBe('2026-01-03');
+  });
+});

@@ -1,0 +1,111 @@
+import { parseNumber } from '../../../shared/format/parse.js';
+import { parseRunTime } from '../../../shared/format/time.js';
+import type { RunInput } from '../api/log-run.js';
+import type { Condition, Rating } from './choices.js';
+import { texts } from '../texts.js';
+
+/** A run as it is typed trailside: text, so that nothing is lost or rewritten. */
+export interface RunValues {
+  readonly trackId: string;
+  readonly condition: Condition;
+  readonly time: string;
+  /** Whether the ring figures are travel used, or travel left. */
+  readonly ringAs: 'used' | 'left';
+  readonly forkMm: string;
+  readonly shockMm: string;
+  readonly forkBottomed: boolean;
+  readonly shockBottomed: boolean;
+  readonly ratings: Readonly<Record<Rating, number | null>>;
+  readonly spoilt: boolean;
+  readonly reason: string;
+  readonly readingsCount: boolean;
+  readonly note: string;
+}
+
+export function emptyRun(trackId: string, condition: Condition): RunValues {
+  return {
+    trackId,
+    condition,
+    time: '',
+    ringAs: 'used',
+    forkMm: '',
+    shockMm: '',
+    forkBottomed: false,
+    shockBottomed: false,
+    ratings: { support: null, comfort: null, rideHeight: null, fatigue: null },
+    spoilt: false,
+    reason: '',
+    readingsCount: true,
+    note: '',
+  };
+}
+
+export type RunErrors = Partial<Record<keyof RunValues, string>>;
+
+const isWrongFigure = (text: string) => Number.isNaN(parseNumber(text));
+
+/** What the form itself can tell before the API is asked. */
+export function obviousErrors(values: RunValues): RunErrors {
+  const time = values.time.trim();
+  return {
+    ...(values.trackId === '' && { trackId: texts.chooseTrack }),
+    ...(time !== '' && parseRunTime(time) === null && { time: texts.timeHint }),
+    ...(isWrongFigure(values.forkMm) && { forkMm: texts.figureHint }),
+    ...(isWrongFigure(values.shockMm) && { shockMm: texts.figureHint }),
+    ...(values.spoilt && values.reason.trim() === '' && { reason: texts.reasonNeeded }),
+  };
+}
+
+type Ring = NonNullable<RunInput['fork']>;
+
+function ring(text: string, ringAs: RunValues['ringAs'], bottomed: boolean): Ring | null {
+  const mm = parseNumber(text);
+  if (mm === null && !bottomed) return null;
+  return {
+    ...(mm !== null && (ringAs === 'used' ? { travelUsedMm: mm } : { travelLeftMm: mm })),
+    // Not ticked means not said: nobody counts bottom-outs that did not happen.
+    bottomOuts: bottomed ? 1 : null,
+  };
+}
+
+/** The run for the API; `day` is the rider's own calendar day. */
+export function runMessage(values: RunValues, bikeId: string, day: string): RunInput {
+  return {
+    bikeId,
+    trackId: values.trackId,
+    day,
+    condition: values.condition,
+    timeS: parseRunTime(values.time),
+    fork: ring(values.forkMm, values.ringAs, values.forkBottomed),
+    shock: ring(values.shockMm, values.ringAs, values.shockBottomed),
+    ratings: values.ratings,
+    note: values.note,
+    spoilt: values.spoilt ? { reason: values.reason, readingsCount: values.readingsCount } : null,
+  };
+}
+
+const FIELD_OF: Readonly<Record<string, keyof RunValues>> = {
+  timeS: 'time',
+  fork: 'forkMm',
+  shock: 'shockMm',
+  spoilt: 'reason',
+  trackId: 'trackId',
+  condition: 'condition',
+  note: 'note',
+};
+
+/** Refused fields of the message under the fields of the form. */
+export function formErrors(refused: Record<string, string>): RunErrors {
+  return Object.fromEntries(
+    Object.entries(refused).flatMap(([path, text]) => {
+      const field = FIELD_OF[path.split('.')[0] ?? ''];
+      return field === undefined ? [] : [[field, text]];
+    }),
+  );
+}
+
+/** The calendar day of a moment where the rider stands: 2026-05-09. */
+export function localDay(moment: Date): string {
+  const two = (part: number) => String(part).padStart(2, '0');
+  return `${moment.getFullYear()}-${two(moment.getMonth() + 1)}-${two(moment.getDate())}`;
+}

@@ -1,0 +1,18 @@
+import { queryOptions } from '@tanstack/react-query';
+import { api, bodyOf } from '../client.js';
+import type { components } from '../generated/schema.js';
+import { keys } from '../keys.js';
+
+export type Baseline = components['schemas']['BaselineDto'];
+export type EndBaseline = components['schemas']['EndBaselineDto'];
+export type EvaluatedFill = components['schemas']['EvaluatedFillDto'];
+
+/** The baselines of every bike on a track, or of one bike. */
+export const baselinesQuery = (teamId: string, place: { trackId: string; bikeId?: string }) =>
+  queryOptions({
+    queryKey: keys.baselinesOn(teamId, place),
+    queryFn: () =>
+      bodyOf(
+        api.GET('/api/v1/teams/{teamId}/baselines', { params: { path: { teamId }, query: place } }),
+      ).then(({ items }) => items),
+  });
