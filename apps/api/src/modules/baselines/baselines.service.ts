@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { DEMAND_MODEL_VERSION } from '@loamledger/evidence';
 import { ENGINE_VERSION } from '@loamledger/spring';
 import { Injectable } from '@nestjs/common';
+import { ComputeThread } from '../../platform/compute/compute-thread.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { NotFound } from '../../platform/errors/refusal.js';
@@ -11,7 +12,7 @@ import type { BaselineEntity } from './baseline.entity.js';
 import { BaselineRecordsReader } from './baseline-records.js';
 import type { BaselineDto, BaselineListDto, BaselineListQuery } from './baselines.dto.js';
 import { BaselinesQueries } from './baselines.queries.js';
-import { computeBaseline, fingerprintOf, type BaselineRecords } from './compute-baseline.js';
+import { BASELINES, fingerprintOf, type BaselineRecords } from './compute-baseline.js';
 
 /** Offers the baseline of every bike on a track. Each is stored as it was offered, and never changed. */
 @Injectable()
@@ -21,6 +22,7 @@ export class BaselinesService {
     private readonly queries: BaselinesQueries,
     private readonly records: BaselineRecordsReader,
     private readonly demand: DemandService,
+    private readonly computeThread: ComputeThread,
   ) {}
 
   async list(scope: TeamScope, query: BaselineListQuery): Promise<BaselineListDto> {
@@ -72,8 +74,9 @@ export class BaselinesService {
       shock: await this.demand.demand(transaction, teamId, 'shock'),
     };
     const runCount = new Set([...demand.fork.runIds, ...demand.shock.runIds]).size;
+    const answers = await this.computeThread.run(BASELINES, { bikes: stale, demand });
     const made: BaselineEntity[] = [];
-    for (const records of stale) {
+    for (const [i, records] of stale.entries()) {
       const { track, bike, rider, setup, evidenceVersion } = records;
       const baseline = await this.queries.insert(transaction, {
         teamId,
@@ -87,7 +90,7 @@ export class BaselinesService {
         engineVersion: ENGINE_VERSION,
         modelVersion: DEMAND_MODEL_VERSION,
         runCount,
-        answer: computeBaseline(records, demand),
+        answer: answers[i],
       });
       made.push(baseline);
     }

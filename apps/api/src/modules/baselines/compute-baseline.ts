@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { DEMAND_MODEL_VERSION } from '@loamledger/evidence';
 import { ENGINE_VERSION, standardAtmosphere, type Ambient } from '@loamledger/spring';
 import { gaugePascal, gaugePascalFromPsi } from '@loamledger/units';
+import type { Computation } from '../../platform/compute/compute-thread.js';
 import type { Bike } from '../bikes/bikes.service.js';
 import type { TeamDemand } from '../demand/demand.service.js';
 import type { Rider } from '../riders/riders.service.js';
@@ -28,6 +29,14 @@ export interface BaselineRecords {
   readonly evidenceVersion: number;
 }
 
+/** What the thread is given: the bikes' records and what the team knows of both ends. */
+export interface BaselinesInput {
+  readonly bikes: readonly BaselineRecords[];
+  readonly demand: Readonly<Record<End, TeamDemand>>;
+}
+
+export type BaselineAnswer = Pick<BaselineDto, 'fork' | 'shock'>;
+
 /** Changes when the way a baseline is put together changes, so that stored ones are made again. */
 const COMPOSITION_VERSION = 1;
 /** The engine needs some fill to start from where a bike has none; every candidate replaces it. */
@@ -47,11 +56,17 @@ export function fingerprintOf(records: BaselineRecords): string {
   return createHash('sha256').update(parts.join('/')).digest('hex').slice(0, 32);
 }
 
-/** The two ends' answers. */
-export function computeBaseline(
-  records: BaselineRecords,
-  demand: Readonly<Record<End, TeamDemand>>,
-): Pick<BaselineDto, 'fork' | 'shock'> {
+/** The two ends' answers for each bike. Runs in the computing thread: everything is plain data. */
+export function computeBaselines({ bikes, demand }: BaselinesInput): BaselineAnswer[] {
+  return bikes.map((records) => computeBaseline(records, demand));
+}
+
+export const BASELINES: Computation<BaselinesInput, BaselineAnswer[]> = {
+  module: new URL(import.meta.url),
+  name: computeBaselines.name,
+};
+
+function computeBaseline(records: BaselineRecords, demand: BaselinesInput['demand']): BaselineAnswer {
   const { fork, shock, bike } = records;
   return {
     fork: endAnswer(endBaseline(questionOf('fork', fork, records, demand.fork)), fork.bumperLength),

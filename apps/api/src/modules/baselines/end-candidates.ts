@@ -1,12 +1,13 @@
 import {
   airSpring,
+  bottomingGrid,
   bottomingHeight,
   sag,
   springForce,
   springStiffness,
   travelForHeight,
   type AirSpring,
-  type SpringFill,
+  type HeightResult,
   type SprungEnd,
 } from '@loamledger/spring';
 import type { BaselineCandidate } from '@loamledger/evidence';
@@ -40,17 +41,48 @@ export interface EndToFill {
 
 /** What the engine says about one fill of an end. @throws SpringInputError for a fill that cannot be. */
 export function candidate(
-  { spring, end }: EndToFill,
+  endToFill: EndToFill,
   pressurePa: GaugePascal,
   spacers: number,
   hits: TrialHits,
 ): EngineCandidate {
-  const filled = airSpring(spring.unit, { ...spring.fill, gaugePressure: pressurePa, spacers });
+  const filled = refilled(endToFill.spring, pressurePa, spacers);
+  return described(filled, endToFill.end, hits, bottomingHeight(filled, endToFill.end));
+}
+
+/**
+ * All fills within the limits, in steps of 1 psi, whose sag is in or near the wanted band. Where none is, the
+ * nearest pressure of every spacer count: somebody has to be told what comes nearest.
+ */
+export function candidatesWithin(
+  endToFill: EndToFill,
+  limits: { minPressurePa: GaugePascal; maxPressurePa: GaugePascal; maxSpacers: number },
+  sagBand: { min: number; max: number },
+  hits: TrialHits,
+): EngineCandidate[] {
+  const { spring, end } = endToFill;
+  const counts = Array.from({ length: limits.maxSpacers + 1 }, (_, spacers) => spacers);
+  return counts.flatMap((spacers) => {
+    const pressures = pressuresNearBand(endToFill, limits, sagBand, spacers);
+    return bottomingGrid(spring.unit, spring.fill, end, [spacers], pressures).map((cell) =>
+      described(refilled(spring, cell.gaugePressure, spacers), end, hits, cell.bottoming),
+    );
+  });
+}
+
+const refilled = (spring: AirSpring, gaugePressure: GaugePascal, spacers: number): AirSpring =>
+  airSpring(spring.unit, { ...spring.fill, gaugePressure, spacers });
+
+function described(
+  filled: AirSpring,
+  end: SprungEnd,
+  hits: TrialHits,
+  bottoming: HeightResult,
+): EngineCandidate {
   const settled = sag(filled, end);
-  const bottoming = bottomingHeight(filled, end);
   return {
-    pressurePa,
-    spacers,
+    pressurePa: filled.fill.gaugePressure,
+    spacers: filled.fill.spacers,
     sagFraction: settled.fraction,
     bottomingLogHeight: logBottoming(bottoming),
     travelAtMedian: travelForHeight(filled, end, Math.min(hits.median, HIGHEST_DROP)).travel,
@@ -60,29 +92,11 @@ export function candidate(
   };
 }
 
-function logBottoming(result: ReturnType<typeof bottomingHeight>): number {
+function logBottoming(result: HeightResult): number {
   if (result.status === 'found') return Math.log(result.height);
-  // It bottoms under the load alone: every run does. Or nothing bottoms it.
-  return result.status === 'below-sudden-load' ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
-}
-
-/**
- * All fills within the limits, in steps of 1 psi, whose sag is in or near the wanted band. Where none is, the two
- * nearest pressures of every spacer count: somebody has to be told what comes nearest.
- */
-export function candidatesWithin(
-  endToFill: EndToFill,
-  limits: { minPressurePa: GaugePascal; maxPressurePa: GaugePascal; maxSpacers: number },
-  sagBand: { min: number; max: number },
-  hits: TrialHits,
-): EngineCandidate[] {
-  const found: EngineCandidate[] = [];
-  for (let spacers = 0; spacers <= limits.maxSpacers; spacers += 1) {
-    for (const pressure of pressuresNearBand(endToFill, limits, sagBand, spacers)) {
-      found.push(candidate(endToFill, pressure, spacers, hits));
-    }
-  }
-  return found;
+  // It bottoms under the load alone: every run does. Or nothing bottoms it. An answer that did not converge is
+  // taken for the worse of the two: no set-up is recommended on it.
+  return result.status === 'beyond-range' ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
 }
 
 /** Whole-psi pressures whose sag is near the band: sag falls with pressure, so they are one interval. */
@@ -92,10 +106,7 @@ function pressuresNearBand(
   sagBand: { min: number; max: number },
   spacers: number,
 ): GaugePascal[] {
-  const sagAt = (gaugePressure: GaugePascal): number => {
-    const fill: SpringFill = { ...spring.fill, gaugePressure, spacers };
-    return sag(airSpring(spring.unit, fill), end).fraction;
-  };
+  const sagAt = (pressure: GaugePascal): number => sag(refilled(spring, pressure, spacers), end).fraction;
   const least = Math.ceil(psiFromGaugePascal(limits.minPressurePa) - ROUNDING_PSI);
   const most = Math.floor(psiFromGaugePascal(limits.maxPressurePa) + ROUNDING_PSI);
   const pressures: GaugePascal[] = [];

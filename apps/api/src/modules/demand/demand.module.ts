@@ -5,13 +5,12 @@ import { TracksModule } from '../tracks/tracks.module.js';
 import { DemandController } from './demand.controller.js';
 import { DemandQueries } from './demand.queries.js';
 import { DemandService } from './demand.service.js';
-import { FitThread } from './fit-thread.js';
 import { TrackDemand } from './track-demand.js';
 
 @Module({
   imports: [RidersModule, RunsModule, TracksModule],
   controllers: [DemandController],
-  providers: [DemandService, DemandQueries, FitThread, TrackDemand],
+  providers: [DemandService, DemandQueries, TrackDemand],
   exports: [DemandService],
 })
 export class DemandModule {}

@@ -1,10 +1,11 @@
 import { DEMAND_MODEL_VERSION, type DemandFit, type DemandReading } from '@loamledger/evidence';
 import { Injectable } from '@nestjs/common';
+import { ComputeThread } from '../../platform/compute/compute-thread.js';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { RunsService, type CountingReading } from '../runs/runs.service.js';
 import type { End } from '../suspension/end-inputs.js';
 import { DemandQueries } from './demand.queries.js';
-import { FitThread } from './fit-thread.js';
+import { FIT } from './fit-demand.js';
 
 /** What the team knows about how hard its tracks hit one end of its bikes. */
 export interface TeamDemand {
@@ -21,7 +22,7 @@ export class DemandService {
   constructor(
     private readonly queries: DemandQueries,
     private readonly runs: RunsService,
-    private readonly fitThread: FitThread,
+    private readonly computeThread: ComputeThread,
   ) {}
 
   /** Counts every change of what the demand model reads. */
@@ -41,7 +42,7 @@ export class DemandService {
     const counting = await this.runs.countingReadings(transaction, teamId, end);
     const readings = counting.map(demandReading);
     if (!fit) {
-      fit = await this.fitThread.fit(readings);
+      fit = await this.computeThread.run(FIT, readings);
       const modelVersion = DEMAND_MODEL_VERSION;
       await this.queries.store(transaction, { teamId, end, evidenceVersion, modelVersion, fit });
     }

@@ -1,0 +1,10 @@
+import { fitDemand, type DemandFit, type DemandReading } from '@loamledger/evidence';
+import type { Computation } from '../../platform/compute/compute-thread.js';
+
+/** Fits the demand model. Runs in the computing thread. */
+export const fit = (readings: readonly DemandReading[]): DemandFit => fitDemand(readings);
+
+export const FIT: Computation<readonly DemandReading[], DemandFit> = {
+  module: new URL(import.meta.url),
+  name: fit.name,
+};
