@@ -71,6 +71,8 @@ async function serve(databaseUrl, announce) {
   const port = await choosePort(host);
   const env = {
     NODE_ENV: 'production',
+    // The terminal is for the person who started us; requests are told in detail where somebody asks for it.
+    LOG_LEVEL: 'warn',
     DASHBOARD_DIR: join(root, 'apps/dashboard/dist'),
     ...process.env,
     DATABASE_URL: databaseUrl,

@@ -17,8 +17,16 @@ export async function install(signal) {
   };
   if (!isInstalled(wanted)) {
     console.log('Installing packages ...');
-    // Building needs the development packages whatever NODE_ENV says; no package's own script is needed.
-    const options = ['--include=dev', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
+    // Building needs the development packages whatever NODE_ENV says; no package's own script is needed; what the
+    // cache holds is not asked for again, as the lock file names the exact content.
+    const options = [
+      '--include=dev',
+      '--ignore-scripts',
+      '--prefer-offline',
+      '--no-audit',
+      '--no-fund',
+      '--loglevel=error',
+    ];
     await run('npm', ['ci', ...options], { signal });
   }
   mkdirSync(cacheDirectory, { recursive: true });
