@@ -1,3 +1,4 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import { Injectable } from '@nestjs/common';
 import type { DataSource, EntityManager } from 'typeorm';
 import { IdempotencyConflict } from './idempotency-conflict.js';
@@ -16,14 +17,25 @@ export interface WriteScope {
 /** The only door to the database: every statement runs in a transaction that has named its team and its account. */
 @Injectable()
 export class TeamDatabase {
+  /** The transaction that all others are part of, while `allOrNothing` runs. */
+  private readonly whole = new AsyncLocalStorage<Transaction>();
+
   constructor(private readonly dataSource: DataSource) {}
+
+  /**
+   * Runs `work` so that every transaction it opens is part of one: everything is stored, or nothing. The parts must
+   * come one after another.
+   */
+  allOrNothing<T>(work: () => Promise<T>): Promise<T> {
+    return this.dataSource.transaction((transaction) => this.whole.run(transaction, work));
+  }
 
   /** Runs `work` in one transaction that sees the rows of `scope.teamId` only. */
   inTeam<T>(
     scope: { teamId: string; accountId: string },
     work: (transaction: Transaction) => Promise<T>,
   ): Promise<T> {
-    return this.dataSource.transaction(async (transaction) => {
+    return this.begin(async (transaction) => {
       // One statement sets both; `true` makes them end with the transaction, so a pooled connection keeps nothing.
       await transaction.query(
         `select set_config('app.team_id', $1, true), set_config('app.account_id', $2, true)`,
@@ -35,7 +47,7 @@ export class TeamDatabase {
 
   /** Runs `work` in a transaction that sees no team, only what belongs to the account itself. */
   asAccount<T>(accountId: string, work: (transaction: Transaction) => Promise<T>): Promise<T> {
-    return this.dataSource.transaction(async (transaction) => {
+    return this.begin(async (transaction) => {
       await transaction.query(`select set_config('app.account_id', $1, true)`, [accountId]);
       return work(transaction);
     });
@@ -43,7 +55,7 @@ export class TeamDatabase {
 
   /** Runs `work` before anybody is known: sign-up and sign-in. Sees no team's and no person's rows. */
   asStranger<T>(work: (transaction: Transaction) => Promise<T>): Promise<T> {
-    return this.dataSource.transaction(work);
+    return this.begin(work);
   }
 
   /**
@@ -73,6 +85,18 @@ export class TeamDatabase {
       const answer = await work(transaction);
       await transaction.update(IdempotencyEntity, id, { answer: answer as Record<string, unknown> });
       return answer;
+    });
+  }
+
+  private begin<T>(work: (transaction: Transaction) => Promise<T>): Promise<T> {
+    const whole = this.whole.getStore();
+    if (!whole) return this.dataSource.transaction(work);
+    // A savepoint. The part before it has left its team and account set, and this one must not see their rows.
+    return whole.transaction(async (transaction) => {
+      await transaction.query(
+        `select set_config('app.team_id', '', true), set_config('app.account_id', '', true)`,
+      );
+      return work(transaction);
     });
   }
 }

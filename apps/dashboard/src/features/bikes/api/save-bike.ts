@@ -18,8 +18,7 @@ export function useSaveBike(teamId: string, existing: Bike | undefined) {
               body,
             })
           : api.PUT('/api/v1/teams/{teamId}/bikes/{id}', {
-              params: { path: { teamId, id: existing.id } },
-              headers: ifMatch(existing.version),
+              params: { path: { teamId, id: existing.id }, header: ifMatch(existing.version) },
               body,
             }),
       ),

@@ -18,8 +18,7 @@ export function useSaveRider(teamId: string, existing: Rider | undefined) {
               body,
             })
           : api.PUT('/api/v1/teams/{teamId}/riders/{id}', {
-              params: { path: { teamId, id: existing.id } },
-              headers: ifMatch(existing.version),
+              params: { path: { teamId, id: existing.id }, header: ifMatch(existing.version) },
               body,
             }),
       ),

@@ -12,8 +12,7 @@ export const useEnterOutcome = (teamId: string, decision: Decision) =>
     send: (body: Outcome) =>
       bodyOf(
         api.PUT('/api/v1/teams/{teamId}/decisions/{id}/outcome', {
-          params: { path: { teamId, id: decision.id } },
-          headers: ifMatch(decision.version),
+          params: { path: { teamId, id: decision.id }, header: ifMatch(decision.version) },
           body,
         }),
       ),

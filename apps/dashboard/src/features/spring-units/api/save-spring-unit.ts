@@ -18,8 +18,7 @@ export function useSaveSpringUnit(teamId: string, existing: SpringUnit | undefin
               body,
             })
           : api.PUT('/api/v1/teams/{teamId}/spring-units/{id}', {
-              params: { path: { teamId, id: existing.id } },
-              headers: ifMatch(existing.version),
+              params: { path: { teamId, id: existing.id }, header: ifMatch(existing.version) },
               body,
             }),
       ),

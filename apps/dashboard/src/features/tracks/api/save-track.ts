@@ -18,8 +18,7 @@ export function useSaveTrack(teamId: string, existing: Track | undefined) {
               body,
             })
           : api.PUT('/api/v1/teams/{teamId}/tracks/{id}', {
-              params: { path: { teamId, id: existing.id } },
-              headers: ifMatch(existing.version),
+              params: { path: { teamId, id: existing.id }, header: ifMatch(existing.version) },
               body,
             }),
       ),
