@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { anyFreePort } from '../../apps/api/scripts/process/ports.mjs';
-import { startService, waitUntilReady } from '../../apps/api/scripts/process/service.mjs';
+import { startReadyService } from '../../apps/api/scripts/process/service.mjs';
 import type { TestDatabase } from './database.js';
 
 const HOST = '127.0.0.1';
@@ -16,7 +16,7 @@ export interface TestService {
 export async function startTestService(database: TestDatabase): Promise<TestService> {
   const port = await anyFreePort(HOST);
   const address = `http://${HOST}:${port}`;
-  const service = startService({
+  const env = {
     PATH: process.env['PATH'],
     NODE_ENV: 'production',
     LOG_LEVEL: 'warn',
@@ -24,9 +24,7 @@ export async function startTestService(database: TestDatabase): Promise<TestServ
     DATABASE_URL: database.ownerUrl,
     HOST,
     PORT: String(port),
-  });
-  const ready = waitUntilReady(address, AbortSignal.timeout(START_LIMIT_MS)).then(() => undefined);
-  const how = await Promise.race([service.ended, ready]);
-  if (how !== undefined) throw new Error(`The service under test ${how}.`);
-  return { address, stop: service.stop };
+  };
+  const { stop } = await startReadyService(env, address, AbortSignal.timeout(START_LIMIT_MS));
+  return { address, stop };
 }

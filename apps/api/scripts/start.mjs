@@ -11,7 +11,7 @@ import { localAddress, networkAddresses } from './process/addresses.mjs';
 import { tryLock } from './process/lock.mjs';
 import { firstFreePort, isFree } from './process/ports.mjs';
 import { run } from './process/run.mjs';
-import { startService, waitUntilReady } from './process/service.mjs';
+import { startReadyService, startService } from './process/service.mjs';
 import { stopSignal } from './process/stop-signal.mjs';
 import { supervise } from './process/supervise.mjs';
 
@@ -82,7 +82,8 @@ async function serve(databaseUrl, announce) {
   await run(process.execPath, ['apps/api/dist/migrate.js'], { env, signal });
   const signIns = await seedDemoTeam(env);
   const address = localAddress(host, port);
-  const service = await startFirst(env, address);
+  const first = await startReadyService(env, address, signal);
+  const service = supervise('The service', first, () => startService(env));
   try {
     announce(address);
     console.log(signIns);
@@ -108,17 +109,4 @@ async function choosePort(host) {
 async function seedDemoTeam(env) {
   if (process.env.LOAMLEDGER_DEMO === 'off') return '';
   return run(process.execPath, ['apps/api/dist/seed-demo.js'], { env, signal, capture: true });
-}
-
-/** @param {NodeJS.ProcessEnv} env @param {string} address */
-async function startFirst(env, address) {
-  const service = startService(env);
-  try {
-    const how = await Promise.race([service.ended, waitUntilReady(address, signal)]);
-    if (how !== undefined) throw new Error(`The service ${how}.`);
-  } catch (error) {
-    await service.stop();
-    throw error;
-  }
-  return supervise('The service', service, () => startService(env));
 }

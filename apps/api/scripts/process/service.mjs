@@ -46,15 +46,32 @@ export function startService(env) {
 }
 
 /**
- * Waits until the service says that it and its database are ready.
+ * Starts the service and waits until it says that it and its database are ready.
+ * @param {NodeJS.ProcessEnv} env
  * @param {string} address
  * @param {AbortSignal} signal
  */
-export async function waitUntilReady(address, signal) {
+export async function startReadyService(env, address, signal) {
+  const service = startService(env);
+  const giveUp = new AbortController();
+  const ready = waitUntilReady(address, AbortSignal.any([signal, giveUp.signal]));
+  try {
+    const how = await Promise.race([service.ended, ready]);
+    if (how !== undefined) throw new Error(`The service ${how}.`);
+    return service;
+  } catch (error) {
+    giveUp.abort();
+    await service.stop();
+    throw error;
+  }
+}
+
+/** @param {string} address @param {AbortSignal} signal @returns {Promise<undefined>} */
+async function waitUntilReady(address, signal) {
   for (;;) {
     const answer = await fetch(`${address}/api/v1/health/ready`, { signal }).catch(() => undefined);
     await answer?.body?.cancel();
-    if (answer?.ok) return;
+    if (answer?.ok) return undefined;
     await sleep(POLL_MS, undefined, { signal });
   }
 }
