@@ -12,7 +12,7 @@ import {
   gaugePascalFromPsi,
   PASCAL_PER_PSI,
 } from '@loamledger/units';
-import { genericUnit, referenceOutputs } from './spring-reference.js';
+import { genericUnit, normals, referenceOutputs } from './spring-reference.js';
 
 interface Identification {
   procedure: string;
@@ -188,13 +188,3 @@ describe('volume of a negative chamber from the pressure drop when it fills', ()
     expect(identifyNegativeVolume(equalising(1, gaugePascalFromPsi(68)))).toMatchObject({ reason: 'too-uncertain' });
   });
 });
-
-/** Standard normal numbers from a fixed linear congruential sequence (Box–Muller). */
-function normals(seed: number): () => number {
-  let state = seed;
-  const uniform = () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return (state + 0.5) / 2 ** 32;
-  };
-  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
-}

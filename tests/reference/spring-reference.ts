@@ -82,3 +82,13 @@ export function unitOf(g: GenericUnit): AirSpringUnit {
 export function endOf(g: GenericUnit): SprungEnd {
   return { sprungMass: g.m, leverage: leveragePolynomial(...g.lr, g.S) };
 }
+
+/** Standard normal numbers from a fixed linear congruential sequence (Box–Muller). */
+export function normals(seed: number): () => number {
+  let state = seed;
+  const uniform = () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return (state + 0.5) / 2 ** 32;
+  };
+  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+}

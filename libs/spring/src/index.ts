@@ -4,8 +4,16 @@ export { forkLeverage, leverageFromTable, type LeverageCurve, type LeverageRow }
 export { sprungMass, type SprungEnd } from './frame/sprung-end.js';
 export { pressureAtVenue, standardAtmosphere, type Ambient } from './gas/atmosphere.js';
 export { SpringInputError } from './numerics/input-error.js';
+export {
+  propagateUncertainty,
+  type Contribution,
+  type UncertainAnswer,
+  type UncertainInput,
+} from './numerics/propagation.js';
 export { bottomingGrid, type GridCell, type GridFill } from './questions/bottoming-grid.js';
 export { braking, type BrakingCase, type BrakingResult } from './questions/braking.js';
+export { fitDropTest, type DropLanding, type DropSetUp, type DropTestResult } from './questions/drop-test.js';
+export type { DropTestWarning } from './questions/drop-test-checks.js';
 export { fastCurve, settledCurve, type ForceCurve, type ForceCurvePoint } from './questions/force-curve.js';
 export type { HeightResult } from './questions/height-search.js';
 export {
@@ -23,7 +31,9 @@ export {
 } from './questions/identify-negative-volume.js';
 export { identifyVolume, type VolumeIdentification } from './questions/identify-volume.js';
 export { landing, type EnergyBalance, type LandingOptions, type LandingResult } from './questions/landing.js';
+export { reboundStep, type ReboundStep } from './questions/rebound-step.js';
 export { pressureForSag, sag, type SagResult, type SettledTravel } from './questions/sag.js';
+export { sceneInputs, sceneWith, type Scene, type SceneInput } from './questions/scene.js';
 export { spacerTrade, type SpacerTrade, type TradeTarget } from './questions/spacer-trade.js';
 export { bottomingHeight, suddenLoadTravel, travelForHeight, type TravelResult } from './questions/travel.js';
 export { venuePressure, type VenuePressure } from './questions/venue.js';
