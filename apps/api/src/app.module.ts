@@ -19,6 +19,7 @@ import { DatabaseModule } from './platform/database/database.module.js';
 import { ProblemFilter } from './platform/errors/problem.filter.js';
 import { EntityTagInterceptor } from './platform/http/entity-tag.interceptor.js';
 import { PageLinkInterceptor } from './platform/http/page-link.interceptor.js';
+import { TidyNumbersInterceptor } from './platform/http/tidy-numbers.interceptor.js';
 
 @Module({})
 export class AppModule {
@@ -46,6 +47,7 @@ export class AppModule {
         { provide: APP_FILTER, useClass: ProblemFilter },
         { provide: APP_INTERCEPTOR, useClass: EntityTagInterceptor },
         { provide: APP_INTERCEPTOR, useClass: PageLinkInterceptor },
+        { provide: APP_INTERCEPTOR, useClass: TidyNumbersInterceptor },
       ],
     };
   }
