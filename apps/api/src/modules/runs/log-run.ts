@@ -16,9 +16,20 @@ import type { RunInputDto } from './runs.dto.js';
 import { NoSetupYet, NoShockToRead, NotOwnRun, SessionUnclear, SetupOfOtherBike } from './runs.errors.js';
 import { RunsQueries } from './runs.queries.js';
 
-type EndReadingRow = Omit<RingReadingEntity, 'teamId' | 'id' | 'createdAt' | 'runId'>;
+type RunRow = Omit<RunEntity, 'createdAt'>;
+type ReadingRow = Omit<RingReadingEntity, 'createdAt'>;
+type EndReadingRow = Omit<ReadingRow, 'teamId' | 'id' | 'runId'>;
 
-/** Logs one run: the run, its ring readings and the hit heights behind them, all or nothing. */
+/** A run whose records are at hand. */
+export interface KnownRun {
+  readonly input: RunInputDto;
+  readonly records: RunRecords;
+}
+
+/** Runs stored with one statement: few enough that other requests are answered while hit heights are found. */
+const BATCH = 20;
+
+/** Logs runs: each with its ring readings and the hit heights behind them, all or nothing. */
 @Injectable()
 export class LogRun {
   constructor(
@@ -30,61 +41,52 @@ export class LogRun {
 
   /** Stores the run and returns it. @throws Refusal that names the field. */
   async log(transaction: Transaction, scope: TeamScope, input: RunInputDto): Promise<RunEntity> {
+    const { teamId } = scope;
     const keys = await this.keysOf(transaction, scope, input);
-    const records = await this.records.within(transaction, scope.teamId)(keys);
+    const records = await this.records.within(transaction, teamId)(keys);
     const readings = this.readingsOf(input, records);
-    await this.sessions.lock(transaction, scope.teamId, keys.sessionId);
-    const run = await this.insert(transaction, scope, input, records, readings);
-    if (readings.length > 0) await touchEvidence(transaction, scope.teamId);
+    await this.sessions.lock(transaction, teamId, keys.sessionId);
+    const order = await this.queries.nextOrder(transaction, teamId, keys.sessionId, keys.riderId);
+    const run = await this.queries.insert(transaction, runRow(scope, input, records, order));
+    await this.queries.insertReadings(transaction, ofRun(run, readings));
+    if (readings.length > 0) await touchEvidence(transaction, teamId);
     return run;
   }
 
-  /**
-   * Stores one of many runs whose records are at hand. The caller has locked the session, and says at the end that
-   * the evidence has changed. @throws Refusal that names the field.
-   */
-  async logOneOfMany(
-    transaction: Transaction,
-    scope: TeamScope,
-    input: RunInputDto,
-    records: RunRecords,
-  ): Promise<void> {
-    await this.insert(transaction, scope, input, records, this.readingsOf(input, records));
+  /** Holds the readings against the set-up's units. @throws Refusal that names the field. */
+  check(input: RunInputDto, records: RunRecords): void {
+    readUnits(input, records);
   }
 
-  private async insert(
+  /** Stores runs that were checked and whose sessions the caller has locked, in their order. */
+  async logMany(transaction: Transaction, scope: TeamScope, runs: readonly KnownRun[]): Promise<void> {
+    const orders = new Map<string, number>();
+    for (let start = 0; start < runs.length; start += BATCH) {
+      const rows: RunRow[] = [];
+      const readings: ReadingRow[] = [];
+      for (const { input, records } of runs.slice(start, start + BATCH)) {
+        const order = await this.nextOf(orders, transaction, scope, records);
+        const row = runRow(scope, input, records, order);
+        rows.push(row);
+        readings.push(...ofRun(row, this.readingsOf(input, records)));
+      }
+      await this.queries.insertMany(transaction, rows);
+      await this.queries.insertReadings(transaction, readings);
+    }
+    await touchEvidence(transaction, scope.teamId);
+  }
+
+  private async nextOf(
+    orders: Map<string, number>,
     transaction: Transaction,
-    scope: TeamScope,
-    input: RunInputDto,
-    { session, rider, bike, setup }: RunRecords,
-    readings: readonly EndReadingRow[],
-  ): Promise<RunEntity> {
-    const run = await this.queries.insert(transaction, {
-      teamId: scope.teamId,
-      id: newId(),
-      sessionId: session.id,
-      trackId: session.trackId,
-      riderId: rider.id,
-      bikeId: bike.id,
-      setupId: setup.id,
-      orderInSession: await this.queries.nextOrder(transaction, scope.teamId, session.id, rider.id),
-      startedAt: input.startedAt ? new Date(input.startedAt) : null,
-      time: input.timeS ?? null,
-      forkBottomOuts: input.fork?.bottomOuts ?? null,
-      shockBottomOuts: input.shock?.bottomOuts ?? null,
-      supportRating: input.ratings?.support ?? null,
-      comfortRating: input.ratings?.comfort ?? null,
-      rideHeightRating: input.ratings?.rideHeight ?? null,
-      fatigueRating: input.ratings?.fatigue ?? null,
-      note: input.note ?? '',
-      loggedBy: scope.accountId,
-      ...voidColumns(input, scope.accountId),
-    });
-    await this.queries.insertReadings(
-      transaction,
-      readings.map((reading) => ({ teamId: scope.teamId, id: newId(), runId: run.id, ...reading })),
-    );
-    return run;
+    { teamId }: TeamScope,
+    { session, rider }: RunRecords,
+  ): Promise<number> {
+    const key = `${session.id} ${rider.id}`;
+    const order =
+      orders.get(key) ?? (await this.queries.nextOrder(transaction, teamId, session.id, rider.id));
+    orders.set(key, order + 1);
+    return order;
   }
 
   private async keysOf(transaction: Transaction, scope: TeamScope, input: RunInputDto): Promise<RunKeys> {
@@ -119,23 +121,64 @@ export class LogRun {
   }
 
   private readingsOf(input: RunInputDto, records: RunRecords): EndReadingRow[] {
-    return ENDS.flatMap((end) => {
-      const given = input[end];
-      if (!given) return [];
-      const unit = records.units[end];
-      if (!unit) throw new NoShockToRead(given);
-      const reading = readingOf(end, given, unit.stroke);
-      return reading ? { end, ...reading, ...this.hitHeights.columns(end, reading, records, unit) } : [];
-    });
+    return readUnits(input, records).map(({ end, unit, reading }) => ({
+      end,
+      ...reading,
+      ...this.hitHeights.columns(end, reading, records, unit),
+    }));
   }
 }
 
-function voidColumns(input: RunInputDto, accountId: string) {
-  if (!input.spoilt) return {};
+/** What was read off each end that was read, in SI units. @throws Refusal that names the field. */
+function readUnits(input: RunInputDto, records: RunRecords) {
+  return ENDS.flatMap((end) => {
+    const given = input[end];
+    if (!given) return [];
+    const unit = records.units[end];
+    if (!unit) throw new NoShockToRead(given);
+    const reading = readingOf(end, given, unit.stroke);
+    return reading ? [{ end, unit, reading }] : [];
+  });
+}
+
+function runRow(
+  scope: TeamScope,
+  input: RunInputDto,
+  { session, rider, bike, setup }: RunRecords,
+  orderInSession: number,
+): RunRow {
   return {
-    voidedAt: new Date(),
-    voidReason: input.spoilt.reason,
-    voidedBy: accountId,
-    readingsCount: input.spoilt.readingsCount ?? false,
+    teamId: scope.teamId,
+    id: newId(),
+    sessionId: session.id,
+    trackId: session.trackId,
+    riderId: rider.id,
+    bikeId: bike.id,
+    setupId: setup.id,
+    orderInSession,
+    startedAt: input.startedAt ? new Date(input.startedAt) : null,
+    time: input.timeS ?? null,
+    forkBottomOuts: input.fork?.bottomOuts ?? null,
+    shockBottomOuts: input.shock?.bottomOuts ?? null,
+    supportRating: input.ratings?.support ?? null,
+    comfortRating: input.ratings?.comfort ?? null,
+    rideHeightRating: input.ratings?.rideHeight ?? null,
+    fatigueRating: input.ratings?.fatigue ?? null,
+    note: input.note ?? '',
+    loggedBy: scope.accountId,
+    ...voidColumns(input, scope.accountId),
+  };
+}
+
+const ofRun = (run: { teamId: string; id: string }, readings: readonly EndReadingRow[]): ReadingRow[] =>
+  readings.map((reading) => ({ teamId: run.teamId, id: newId(), runId: run.id, ...reading }));
+
+function voidColumns(input: RunInputDto, accountId: string) {
+  const { spoilt } = input;
+  return {
+    voidedAt: spoilt ? new Date() : null,
+    voidReason: spoilt?.reason ?? null,
+    voidedBy: spoilt ? accountId : null,
+    readingsCount: spoilt ? (spoilt.readingsCount ?? false) : true,
   };
 }

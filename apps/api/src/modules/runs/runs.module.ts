@@ -5,6 +5,11 @@ import { SessionsModule } from '../sessions/sessions.module.js';
 import { SetupsModule } from '../setups/setups.module.js';
 import { SpringUnitsModule } from '../spring-units/spring-units.module.js';
 import { TracksModule } from '../tracks/tracks.module.js';
+import { CsvController } from './csv/csv.controller.js';
+import { ExportRuns } from './csv/export-runs.js';
+import { ImportRuns } from './csv/import-runs.js';
+import { OpenImport } from './csv/open-import.js';
+import { TeamNames } from './csv/team-names.js';
 import { HitHeights } from './hit-heights.js';
 import { LogRun } from './log-run.js';
 import { RunRecordsReader } from './run-records.js';
@@ -14,8 +19,19 @@ import { RunsService } from './runs.service.js';
 
 @Module({
   imports: [BikesModule, RidersModule, SessionsModule, SetupsModule, SpringUnitsModule, TracksModule],
-  controllers: [RunsController],
-  providers: [RunsService, RunsQueries, LogRun, HitHeights, RunRecordsReader],
+  // Its fixed paths come before `runs/:id`.
+  controllers: [CsvController, RunsController],
+  providers: [
+    RunsService,
+    RunsQueries,
+    LogRun,
+    HitHeights,
+    RunRecordsReader,
+    ImportRuns,
+    OpenImport,
+    ExportRuns,
+    TeamNames,
+  ],
   exports: [RunsService],
 })
 export class RunsModule {}

@@ -39,8 +39,17 @@ export class RunsQueries extends TeamRows<RunEntity> {
     return transaction.find(RingReadingEntity, { where: { teamId, runId: In([...runIds]) } });
   }
 
+  async insertMany(transaction: Transaction, runs: readonly Omit<RunEntity, 'createdAt'>[]): Promise<void> {
+    if (runs.length > 0) await transaction.insert(RunEntity, [...runs]);
+  }
+
   async insertReadings(transaction: Transaction, readings: Partial<RingReadingEntity>[]): Promise<void> {
     if (readings.length > 0) await transaction.insert(RingReadingEntity, readings as never);
+  }
+
+  /** Makes another import into the team wait for the end of this transaction. */
+  async lockImports(transaction: Transaction, teamId: string): Promise<void> {
+    await transaction.query(`select pg_advisory_xact_lock(hashtextextended('import ' || $1, 0))`, [teamId]);
   }
 
   /** The number of the rider's next run in the session. */

@@ -13,7 +13,7 @@ export interface Table {
   readonly problems: readonly CsvProblem[];
 }
 
-interface Record {
+interface CsvRecord {
   readonly line: number;
   readonly cells: readonly string[];
 }
@@ -51,7 +51,7 @@ export function readTable(csv: string): Table {
   };
 }
 
-function split(text: string): Record[] | CsvProblem {
+function split(text: string): CsvRecord[] | CsvProblem {
   try {
     const records = parse(text, {
       delimiter: separatorOf(text),
@@ -89,12 +89,12 @@ const firstLine = (lastLine: number, cells: readonly string[]) =>
   lastLine - (cells.join('').match(/\n/g)?.length ?? 0);
 
 /** Leaves out the empty cells that spreadsheets add to the end of the lines of a table that once was wider. */
-function narrowed({ line, cells }: Record, width: number): Record {
+function narrowed({ line, cells }: CsvRecord, width: number): CsvRecord {
   const filled = cells.findLastIndex((cell) => cell !== '') + 1;
   return { line, cells: cells.slice(0, Math.max(width, filled)) };
 }
 
-function readHeader(header: Record): { columns: Column[]; problems: CsvProblem[] } {
+function readHeader(header: CsvRecord): { columns: Column[]; problems: CsvProblem[] } {
   const names = header.cells.map((cell) => cell.toLowerCase());
   const problems: CsvProblem[] = [];
   const columns = names.flatMap((name, index) => {
@@ -120,7 +120,7 @@ const requiredNames = () =>
     .map(({ name }) => name)
     .join(', ');
 
-function rowOf({ line, cells }: Record, columns: readonly Column[]): TableRow {
+function rowOf({ line, cells }: CsvRecord, columns: readonly Column[]): TableRow {
   const filled = columns.map((column, index) => ({ column, text: cells[index] ?? '' }));
   return { line, cells: filled.filter(({ text }) => text !== '') };
 }

@@ -1,3 +1,4 @@
+import { PickType } from '@nestjs/swagger';
 import type { FieldProblem } from '../../../platform/errors/refusal.js';
 import { checkedMessage } from '../../../platform/http/validation.pipe.js';
 import type { Bike } from '../../bikes/bikes.service.js';
@@ -32,6 +33,8 @@ export interface RunMessages {
   readonly run: RunInputDto;
 }
 
+class FilledDto extends PickType(SetupInputDto, ['filledAltitudeM', 'filledTemperatureC']) {}
+
 /** Stands for an id while a name is not known, so that the other cells are still checked. */
 const UNKNOWN_ID = '00000000-0000-4000-8000-000000000000';
 
@@ -39,7 +42,12 @@ const UNKNOWN_ID = '00000000-0000-4000-8000-000000000000';
 export function messagesOf(draft: RunDraft, books: NameBooks): RunMessages | readonly CsvProblem[] {
   const { names, session, setup, run } = draft.parts;
   const problems = [...draft.problems];
-  const check = <Message extends object>(part: Part, type: new () => Message, plain: object, prefix = '') => {
+  const check = <Message extends object>(
+    part: Part,
+    type: new () => Message,
+    plain: object,
+    prefix?: string,
+  ) => {
     const checked = checkedMessage(type, plain);
     problems.push(...asCsvProblems(draft, part, checked.problems, prefix));
     return checked.message;
@@ -47,7 +55,7 @@ export function messagesOf(draft: RunDraft, books: NameBooks): RunMessages | rea
   const look = <Thing>(field: string, found: Found<Thing>): Thing | undefined => {
     if ('thing' in found) return found.thing;
     const problem = { field, given: names[field] ?? null, allowed: found.allowed };
-    problems.push(...asCsvProblems(draft, 'names', [problem], ''));
+    problems.push(...asCsvProblems(draft, 'names', [problem]));
     return undefined;
   };
 
@@ -64,7 +72,7 @@ export function messagesOf(draft: RunDraft, books: NameBooks): RunMessages | rea
     const allowed = "yes or empty: only a spoilt run's readings can be left out";
     problems.push({ line: draft.line, column: 'readings_count', given: 'no', allowed });
   }
-  return problems.length === 0 && bike ? { ...messages, bike } : distinct(problems);
+  return problems.length === 0 && bike ? { ...messages, bike } : problems;
 }
 
 /** Problems that name a field of a message, as problems of the cells behind it. */
@@ -75,7 +83,12 @@ export function asCsvProblems(
   prefix = '',
 ): CsvProblem[] {
   return problems
-    .map(({ field, given, allowed }) => ({ line, column: columnNameOf(part, prefix + field), given, allowed }))
+    .map(({ field, given, allowed }) => ({
+      line,
+      column: columnNameOf(part, prefix + field),
+      given,
+      allowed,
+    }))
     .filter(({ column }) => column !== '' && !unreadable.some((known) => known.column === column));
 }
 

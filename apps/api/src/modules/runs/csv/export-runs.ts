@@ -1,0 +1,107 @@
+import { Injectable } from '@nestjs/common';
+import { celsiusFromKelvin, kelvin } from '@loamledger/units';
+import { TeamDatabase, type Transaction } from '../../../platform/database/team-database.js';
+import { visibleRider, type TeamScope } from '../../../platform/http/scope.js';
+import { setupAnswer } from '../../setups/setup-figures.js';
+import type { RingReadingEntity } from '../ring-reading.entity.js';
+import { runAnswer } from '../run-answer.js';
+import type { RunEntity } from '../run.entity.js';
+import { RunRecordsReader, type RunKeys, type RunRecords } from '../run-records.js';
+import type { EndReadingDto } from '../runs.dto.js';
+import { RunsQueries } from '../runs.queries.js';
+import { writeTable, type RunCells } from './write-table.js';
+
+const PAGE = 500;
+const PASCAL_PER_HECTOPASCAL = 100;
+
+/** Writes runs in the format that an import reads. */
+@Injectable()
+export class ExportRuns {
+  constructor(
+    private readonly database: TeamDatabase,
+    private readonly queries: RunsQueries,
+    private readonly records: RunRecordsReader,
+  ) {}
+
+  /** Every run that the member may see, in the order in which they were logged. */
+  async csv(scope: TeamScope): Promise<string> {
+    return this.database.inTeam(scope, async (transaction) => {
+      const recordsOf = this.records.within(transaction, scope.teamId);
+      const newestFirst: RunCells[] = [];
+      for (let cursor: string | undefined, more = true; more;) {
+        const runs = await this.page(transaction, scope, cursor);
+        newestFirst.push(...(await this.cells(transaction, scope.teamId, runs.slice(0, PAGE), recordsOf)));
+        more = runs.length > PAGE;
+        cursor = runs[PAGE - 1]?.id;
+      }
+      return writeTable(newestFirst.toReversed());
+    });
+  }
+
+  private page(transaction: Transaction, scope: TeamScope, cursor: string | undefined): Promise<RunEntity[]> {
+    const own = visibleRider(scope);
+    const start = cursor === undefined ? {} : { cursor };
+    return this.queries.page(
+      transaction,
+      scope.teamId,
+      { ...start, limit: PAGE },
+      own ? { riderId: own } : {},
+    );
+  }
+
+  private async cells(
+    transaction: Transaction,
+    teamId: string,
+    runs: readonly RunEntity[],
+    recordsOf: (keys: RunKeys) => Promise<RunRecords>,
+  ): Promise<RunCells[]> {
+    const ids = runs.map(({ id }) => id);
+    const readings = await this.queries.readingsOf(transaction, teamId, ids);
+    const cells: RunCells[] = [];
+    for (const run of runs) {
+      const own = readings.filter(({ runId }) => runId === run.id);
+      cells.push(runCells(run, own, await recordsOf(run)));
+    }
+    return cells;
+  }
+}
+
+function runCells(
+  run: RunEntity,
+  readings: readonly RingReadingEntity[],
+  { session, track, bike, rider, setup }: RunRecords,
+): RunCells {
+  const { startedAt, timeS, fork, shock, forkBottomOuts, shockBottomOuts, ratings, note, voided } = runAnswer(
+    run,
+    { day: session.day, condition: session.condition, readings },
+  );
+  const { airTemperature, stationPressure } = session;
+  return {
+    names: { track: track.name, bike: bike.name, rider: rider.name },
+    session: {
+      day: session.day,
+      condition: session.condition,
+      airTemperatureC: airTemperature === null ? null : celsiusFromKelvin(kelvin(airTemperature)),
+      stationPressureHpa: stationPressure === null ? null : stationPressure / PASCAL_PER_HECTOPASCAL,
+    },
+    setup: setupCells(setup),
+    run: {
+      startedAt,
+      timeS,
+      fork: { ...readingCells(fork), bottomOuts: forkBottomOuts },
+      shock: { ...readingCells(shock), bottomOuts: shockBottomOuts },
+      ratings: { ...ratings },
+      spoilt: voided && { reason: voided.reason, readingsCount: voided.readingsCount },
+      note,
+    },
+  };
+}
+
+function setupCells(setup: RunRecords['setup']) {
+  const { fork, shock, filledAltitudeM, filledTemperatureC } = setupAnswer(setup);
+  return { fork: { ...fork }, shock: shock && { ...shock }, filledAltitudeM, filledTemperatureC };
+}
+
+/** Travel used says what travel left would say again. */
+const readingCells = (reading: EndReadingDto | null) =>
+  reading && { travelUsedMm: reading.travelUsedMm, readingSdMm: reading.readingSdMm };
