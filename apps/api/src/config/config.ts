@@ -15,6 +15,8 @@ export interface Config {
   readonly secureCookies: boolean;
   /** Whether a stranger may create an account and a team of their own. */
   readonly openSignUp: boolean;
+  /** Whether an empty database gets the invented demo team. */
+  readonly demoTeam: boolean;
   readonly logLevel: string;
 }
 
@@ -62,6 +64,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     dashboardDir: environment['DASHBOARD_DIR'] || undefined,
     secureCookies: flag('SECURE_COOKIES', false),
     openSignUp: flag('OPEN_SIGN_UP', true),
+    demoTeam: flag('DEMO_TEAM', true),
     logLevel: environment['LOG_LEVEL'] || 'info',
   };
   if (problems.length > 0) throw new Error(`Configuration: ${problems.join('; ')}`);

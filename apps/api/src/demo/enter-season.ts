@@ -1,0 +1,114 @@
+import { OutcomeInputDto } from '../modules/decisions/decisions.dto.js';
+import type { DecisionsService } from '../modules/decisions/decisions.service.js';
+import type { LogRun } from '../modules/runs/log-run.js';
+import { RunInputDto, VoidInputDto } from '../modules/runs/runs.dto.js';
+import type { RunsService } from '../modules/runs/runs.service.js';
+import { SessionInputDto } from '../modules/sessions/sessions.dto.js';
+import type { SessionsService } from '../modules/sessions/sessions.service.js';
+import { RestoreInputDto, SetupInputDto } from '../modules/setups/setups.dto.js';
+import type { SetupsService } from '../modules/setups/setups.service.js';
+import type { TeamDatabase } from '../platform/database/team-database.js';
+import type { TeamScope } from '../platform/http/scope.js';
+import { BIKES, type BikeKey } from './bikes.js';
+import { checked } from './checked.js';
+import { known, type DemoEquipment } from './enter-equipment.js';
+import type { DemoPeople } from './enter-people.js';
+import { WORKSHOP, type DemoDay, type SetUpChange, type SetUpReturn } from './scenario.js';
+import type { SimulatedDay, SimulatedRun } from './simulator.js';
+
+interface Services {
+  readonly sessions: SessionsService;
+  readonly setups: SetupsService;
+  readonly decisions: DecisionsService;
+  readonly runs: RunsService;
+  readonly logRun: LogRun;
+  readonly database: TeamDatabase;
+}
+
+/** Enters a season in the order in which it happened: each day its changes, its runs, and what came of the changes. */
+export class SeasonEntry {
+  /** Set-ups of each bike, oldest first. */
+  private readonly revisions = new Map<BikeKey, string[]>();
+
+  constructor(
+    private readonly services: Services,
+    private readonly people: DemoPeople,
+    private readonly equipment: DemoEquipment,
+  ) {}
+
+  async enter(season: readonly SimulatedDay[]): Promise<void> {
+    const { mechanic } = this.people;
+    for (const { day, runs } of season) {
+      for (const change of day.changes) await this.enterChange(mechanic, change);
+      const trackId = known(this.equipment.tracks, day.track);
+      const session = await this.services.sessions.create(
+        mechanic,
+        await checked(SessionInputDto, { ...day.weather, trackId }),
+      );
+      await this.enterRuns(session.id, runs);
+      for (const kept of day.kept) await this.keep(mechanic, kept);
+    }
+  }
+
+  private async enterChange(mechanic: TeamScope, change: SetUpChange | SetUpReturn): Promise<void> {
+    const revisions = this.revisions.get(change.bike) ?? [];
+    const { id } =
+      'backToRevision' in change
+        ? await this.takeBack(mechanic, change, revisions)
+        : await this.setUp(mechanic, change);
+    this.revisions.set(change.bike, [...revisions, id]);
+  }
+
+  private async setUp(mechanic: TeamScope, change: SetUpChange): Promise<{ id: string }> {
+    const { bike, reason, fork, shock, track, inWorkshop } = change;
+    const input = await checked(SetupInputDto, {
+      bikeId: known(this.equipment.bikes, bike),
+      fork,
+      shock,
+      filledAltitudeM: inWorkshop ? WORKSHOP.altitudeM : null,
+      filledTemperatureC: inWorkshop ? WORKSHOP.temperatureC : null,
+      reason,
+      trackId: track ? known(this.equipment.tracks, track) : null,
+    });
+    return this.services.setups.create(mechanic, input);
+  }
+
+  private async takeBack(
+    mechanic: TeamScope,
+    change: SetUpReturn,
+    revisions: readonly string[],
+  ): Promise<{ id: string }> {
+    const id = revisions[change.backToRevision - 1];
+    if (!id) throw new Error(`${change.bike} has no revision ${change.backToRevision} to go back to.`);
+    const { reason } = await checked(RestoreInputDto, { reason: change.reason });
+    return this.services.setups.restore(mechanic, id, reason);
+  }
+
+  /** Every rider enters their runs of the day in one go; what they left out of a mishap is entered by the mechanic. */
+  private async enterRuns(sessionId: string, runs: readonly SimulatedRun[]): Promise<void> {
+    const { database, logRun, runs: services } = this.services;
+    for (const bike of new Set(runs.map((run) => run.bike))) {
+      const bikeId = known(this.equipment.bikes, bike);
+      const { scope } = known(this.people.riders, BIKES[bike].rider);
+      const voidedLater = await database.inTeam(scope, async (transaction) => {
+        const toVoid: { id: string; reason: VoidInputDto }[] = [];
+        for (const run of runs.filter((candidate) => candidate.bike === bike)) {
+          const input = await checked(RunInputDto, { ...run.input, sessionId, bikeId });
+          const { id } = await logRun.log(transaction, scope, input);
+          if (run.voidedLater) toVoid.push({ id, reason: await checked(VoidInputDto, run.voidedLater) });
+        }
+        return toVoid;
+      });
+      for (const { id, reason } of voidedLater) await services.voidRun(this.people.mechanic, id, reason);
+    }
+  }
+
+  private async keep(mechanic: TeamScope, { bike, note }: DemoDay['kept'][number]): Promise<void> {
+    const bikeId = known(this.equipment.bikes, bike);
+    const { items } = await this.services.decisions.list(mechanic, { bikeId, limit: 1 });
+    const newest = items[0];
+    if (!newest) throw new Error(`The scenario keeps a decision about ${bike} before there is one.`);
+    const outcome = await checked(OutcomeInputDto, { outcome: 'kept', note });
+    await this.services.decisions.enterOutcome(mechanic, newest.id, newest.version, outcome);
+  }
+}
