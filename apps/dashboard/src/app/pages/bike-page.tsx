@@ -1,4 +1,4 @@
-import { SimpleGrid } from '@mantine/core';
+import { SimpleGrid, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { OpenDecision } from '../../features/setups/components/open-decision.js';
@@ -35,7 +35,7 @@ export function BikePage() {
               <SimpleGrid cols={{ base: 1, md: 2 }} spacing="xl">
                 {inBike.map((unit) => (
                   <section key={unit.id}>
-                    <h3>{unit.name}</h3>
+                    <Title order={3}>{unit.name}</Title>
                     <UnitFacts unit={unit} />
                   </section>
                 ))}

@@ -8,7 +8,6 @@ export const texts = {
   baseline: 'Baseline',
   nearest: 'Nearest to it',
   notSetUp: 'not set up',
-  noneHere: 'none',
   fill: 'Pressure · spacers',
   sag: 'Sag',
   high: 'Left at the 95 % hit',

@@ -20,15 +20,20 @@ export function EndFigures({ end, big = false }: EndFiguresProps) {
         <span className={classes.figure}>{end.spacers}</span>
         <span className={classes.unit}>{formatCount(end.spacers, 'spacer').replace(/^\S+ /, '')}</span>
       </span>
-      <span className={classes.clicks}>{clicks(end)}</span>
+      <Clicks end={end} />
     </div>
   );
 }
 
-function clicks({ reboundClicks, compressionClicks }: EndFiguresProps['end']): string {
+function Clicks({ end: { reboundClicks, compressionClicks } }: Pick<EndFiguresProps, 'end'>) {
   const noted = [
     ...(reboundClicks === null ? [] : [`rebound ${reboundClicks}`]),
     ...(compressionClicks === null ? [] : [`compression ${compressionClicks}`]),
   ];
-  return noted.length === 0 ? 'clicks not noted' : `${noted.join(' · ')} from closed`;
+  if (noted.length === 0) return <span className={classes.clicks}>clicks not noted</span>;
+  return (
+    <span className={classes.clicks}>
+      {noted.join(' · ')} <span className={classes.from}>from closed</span>
+    </span>
+  );
 }

@@ -28,29 +28,39 @@ export function FillTable({ name, now, wanted, wantedName }: FillTableProps) {
             {name}
           </th>
           <th scope="col">{texts.now}</th>
-          <th scope="col">{wantedName}</th>
+          {wanted !== null && <th scope="col">{wantedName}</th>}
         </tr>
       </thead>
       <tbody>
         <tr>
           <th scope="row">{texts.fill}</th>
           <td>{now === null ? texts.notSetUp : fillText(now)}</td>
-          <td>{wanted === null ? texts.noneHere : fillText(wanted)}</td>
+          {wanted !== null && <td>{fillText(wanted)}</td>}
         </tr>
         <tr>
           <th scope="row">{texts.sag}</th>
           <td>{now !== null && sag(now)}</td>
-          <td>{wanted !== null && `${sag(wanted)}${change((fill) => fill.sagPct, 1)}`}</td>
+          {wanted !== null && (
+            <td>
+              {sag(wanted)}
+              {change((fill) => fill.sagPct, 1)}
+            </td>
+          )}
         </tr>
         <tr>
           <th scope="row">{texts.high}</th>
           <td>{now !== null && left(now)}</td>
-          <td>{wanted !== null && `${left(wanted)}${change((fill) => fill.reserve95Mm)}`}</td>
+          {wanted !== null && (
+            <td>
+              {left(wanted)}
+              {change((fill) => fill.reserve95Mm)}
+            </td>
+          )}
         </tr>
         <tr>
           <th scope="row">{texts.risk}</th>
           <td>{now !== null && risk(now)}</td>
-          <td>{wanted !== null && risk(wanted)}</td>
+          {wanted !== null && <td>{risk(wanted)}</td>}
         </tr>
       </tbody>
     </table>

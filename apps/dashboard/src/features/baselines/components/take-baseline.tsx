@@ -18,9 +18,17 @@ export function TakeBaseline({ teamId, baseline }: TakeBaselineProps) {
   const [reason, setReason] = useState('');
   const [way, setWay] = useState('first');
   const take = useTakeBaseline(teamId, baseline.id);
-  if (!canBeTaken(baseline)) return <Text c="dimmed">{take.isSuccess ? texts.taken : texts.already}</Text>;
   if (!asking) {
-    return <Button onClick={() => setAsking(true)}>{texts.take}</Button>;
+    return (
+      <Group gap="md">
+        <Text role="status">{take.isSuccess && texts.taken}</Text>
+        {canBeTaken(baseline) ? (
+          <Button onClick={() => setAsking(true)}>{texts.take}</Button>
+        ) : (
+          <Text c="dimmed">{texts.already}</Text>
+        )}
+      </Group>
+    );
   }
   const message = {
     ...(reason.trim() !== '' && { reason }),

@@ -70,12 +70,12 @@ export function RunNote({ run }: { run: Run }) {
   return (
     <>
       {run.voided !== null && (
-        <Text>
+        <Text inherit>
           <strong>{texts.voided}:</strong> {run.voided.reason}
           {run.voided.readingsCount && ` (${texts.readingsStill})`}
         </Text>
       )}
-      {bottomOuts > 0 && <Text>{texts.bottomOuts(bottomOuts)}</Text>}
+      {bottomOuts > 0 && <Text inherit>{texts.bottomOuts(bottomOuts)}</Text>}
       {run.note}
     </>
   );
@@ -85,7 +85,7 @@ function CountAgain({ teamId, runId }: { teamId: string; runId: string }) {
   const restore = useRestoreRun(teamId);
   return (
     <>
-      <Button variant="default" loading={restore.isPending} onClick={() => restore.mutate(runId)}>
+      <Button variant="subtle" loading={restore.isPending} onClick={() => restore.mutate(runId)}>
         {texts.countAgain}
       </Button>
       <Failure error={restore.error} />

@@ -18,7 +18,7 @@ export function VoidRun({ teamId, runId }: VoidRunProps) {
   const voiding = useVoidRun(teamId, runId);
   if (!asking) {
     return (
-      <Button variant="default" onClick={() => setAsking(true)}>
+      <Button variant="subtle" onClick={() => setAsking(true)}>
         {texts.void}
       </Button>
     );

@@ -33,7 +33,11 @@ describe('demand strip', () => {
   });
 
   it('marks 1, 2 and 5 of a decade, without the noise of binary fractions', () => {
-    expect(axisTicks({ fromM: 0.15, toM: 3, widthPx: 800 })).toEqual([0.2, 0.5, 1, 2]);
+    expect(axisTicks({ fromM: 0.05, toM: 3, widthPx: 800 })).toEqual([0.05, 0.1, 0.2, 0.5, 1, 2]);
+  });
+
+  it('marks more heights where the readings lie close together', () => {
+    expect(axisTicks({ fromM: 0.35, toM: 1.3, widthPx: 800 })).toEqual([0.4, 0.5, 0.6, 0.8, 1]);
   });
 
   it('hides no reading behind another, however many there are', () => {

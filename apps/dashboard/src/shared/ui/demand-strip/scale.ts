@@ -40,7 +40,10 @@ const DOT_ROOM_PX = 11;
 /** Shown when nothing has been read yet, m. */
 const EMPTY_FROM_M = 0.1;
 const EMPTY_TO_M = 2;
-const TICK_STEPS = [1, 2, 5];
+const WIDE_STEPS = [1, 2, 5];
+const NARROW_STEPS = [1, 1.5, 2, 3, 4, 5, 6, 8];
+/** A scale that spans less than this ratio gets the finer steps. */
+const NARROW_RATIO = 12;
 const TICK_ROOM_PX = 44;
 
 /** A log scale that holds every reading, band and bottoming height of the rows. */
@@ -67,14 +70,15 @@ export function toPixels(scale: LogScale, heightM: number): number {
   return Math.min(Math.max(share, 0), 1) * scale.widthPx;
 }
 
-/** Heights for the axis: 1, 2 and 5 of each decade where they have room. */
+/** Heights for the axis: round ones of each decade, where they have room. */
 export function axisTicks(scale: LogScale): number[] {
   const firstDecade = Math.floor(Math.log10(scale.fromM));
   const lastDecade = Math.ceil(Math.log10(scale.toM));
+  const steps = scale.toM / scale.fromM < NARROW_RATIO ? NARROW_STEPS : WIDE_STEPS;
   const ticks: number[] = [];
   for (let decade = firstDecade; decade <= lastDecade; decade += 1)
-    for (const step of TICK_STEPS) {
-      const height = Number((step * 10 ** decade).toPrecision(1));
+    for (const step of steps) {
+      const height = Number((step * 10 ** decade).toPrecision(2));
       const previous = ticks.at(-1);
       const hasRoom =
         previous === undefined || toPixels(scale, height) - toPixels(scale, previous) >= TICK_ROOM_PX;
