@@ -10,6 +10,7 @@ export interface PiecewiseCubic {
 
 interface Piece {
   readonly start: number;
+  readonly end: number;
   /** Coefficients of the value in powers of x − start. */
   readonly c0: number;
   readonly c1: number;
@@ -36,19 +37,18 @@ export function monotoneCubic(x: readonly number[], y: readonly number[]): Piece
     const chord = (at(y, i + 1) - c0) / width;
     const c2 = (3 * chord - 2 * c1 - at(slopes, i + 1)) / width;
     const c3 = (c1 + at(slopes, i + 1) - 2 * chord) / width ** 2;
-    const piece = { start, c0, c1, c2, c3, area };
+    const piece = { start, end: start + width, c0, c1, c2, c3, area };
     pieces.push(piece);
     area += pieceIntegral(piece, width);
   }
   const first = pieces[0];
   if (first === undefined) throw new SpringInputError('x', x.length, 'points', 'at least 2');
+  // Positions come in small steps, so the piece used last is nearly always the right one again.
+  let last = first;
   const find = (position: number): Piece => {
-    let found = first;
-    for (const piece of pieces) {
-      if (piece.start > position) break;
-      found = piece;
-    }
-    return found;
+    if (position >= last.start && position < last.end) return last;
+    last = pieces.findLast((piece) => piece.start <= position) ?? first;
+    return last;
   };
   return {
     value(position) {
