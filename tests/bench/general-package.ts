@@ -22,7 +22,8 @@ interface OdexSolver {
     ) => boolean | undefined,
   ): unknown;
 }
-const { Solver } = createRequire(import.meta.url)('odex') as {
+const require = createRequire(import.meta.url);
+const { Solver } = require('odex') as {
   Solver: new (dimension: number) => OdexSolver;
 };
 

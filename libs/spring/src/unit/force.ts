@@ -1,9 +1,8 @@
 import { chamberEnergy, chamberForce, chamberStiffness, ISOTHERMAL, pressureAt } from '../gas/chamber.js';
-import type { Damper } from './air-spring-unit.js';
 import type { AirSpring } from './air-spring.js';
 
 /** Force of the bottom-out bumper at a travel, N: F_bm·(δ/L_b)², δ = s − (S − L_b); 0 before contact. */
-export function bumperForce(spring: AirSpring, travel: number): number {
+function bumperForce(spring: AirSpring, travel: number): number {
   const depth = travel - spring.bumperContact;
   return depth > 0 ? bumperCurvature(spring) * depth ** 2 : 0;
 }
@@ -17,11 +16,6 @@ export function bumperCurvature({ unit }: AirSpring): number {
 export function bumperEnergy(spring: AirSpring, travel: number): number {
   const depth = travel - spring.bumperContact;
   return depth > 0 ? (bumperCurvature(spring) * depth ** 3) / 3 : 0;
-}
-
-/** Force of the damper against compression at a speed ≥ 0, N: docs/equations/spring.md#damper. */
-export function damperForce({ lowSpeed, kneeSpeed, highSpeed }: Damper, speed: number): number {
-  return speed <= kneeSpeed ? lowSpeed * speed : lowSpeed * kneeSpeed + highSpeed * (speed - kneeSpeed);
 }
 
 /** Gas and bumper force against compression for one polytropic exponent, N: docs/equations/spring.md#force. */
