@@ -1,4 +1,4 @@
-import { Refusal } from '../../../platform/errors/refusal.js';
+import { InvalidField, Refusal } from '../../../platform/errors/refusal.js';
 import type { CsvProblem } from './problem.js';
 
 /** More would help nobody. */
@@ -22,5 +22,17 @@ export class CsvRefused extends Refusal {
 export class NotCsv extends Refusal {
   constructor() {
     super('runs-csv.not-text', 'malformed', 'Send the file as text/csv, encoded as UTF-8.');
+  }
+}
+
+/** A run without set-up cells on a bike that has no set-up, or with an end's cells missing on its first. */
+export class NoSetupBefore extends InvalidField {
+  constructor() {
+    super(
+      'runs-csv.no-setup-before',
+      'fork.pressurePsi',
+      null,
+      'given, with the spacers: the bike has no set-up before this run',
+    );
   }
 }

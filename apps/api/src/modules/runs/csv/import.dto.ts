@@ -94,7 +94,7 @@ export class ImportProblemDto {
     oneOf: [{ type: 'string' }, { type: 'number' }, { type: 'boolean' }, { type: 'null' } as never],
     example: 190,
   })
-  given: unknown;
+  given: string | number | boolean | null;
 
   @TextField({
     description: 'What would be allowed.',

@@ -3,7 +3,7 @@ import type { TeamScope } from '../../../platform/http/scope.js';
 import type { Bike } from '../../bikes/bikes.service.js';
 import { figuresOf, setupAnswer, type SetupFigures } from '../../setups/setup-figures.js';
 import type { Setup, SetupsService } from '../../setups/setups.service.js';
-import { NoSetupYet } from '../runs.errors.js';
+import { NoSetupBefore } from './csv.errors.js';
 import type { SetupCells } from './run-messages.js';
 
 /** Pressures that differ by less are the same, Pa: rounding of psi, far below what a gauge shows. */
@@ -38,7 +38,7 @@ export class LineSetups {
   async of(bike: Bike, cells: SetupCells | null, day: string): Promise<Setup> {
     const known = await this.known(bike);
     const setup = cells ? await this.withFigures(bike, known, cells, day) : known.current;
-    if (!setup) throw new NoSetupYet();
+    if (!setup) throw new NoSetupBefore();
     known.current = setup;
     return setup;
   }
@@ -46,7 +46,7 @@ export class LineSetups {
   private async withFigures(bike: Bike, known: BikeSetups, cells: SetupCells, day: string): Promise<Setup> {
     const before = known.current && setupAnswer(known.current);
     const fork = cells.fork ?? before?.fork;
-    if (!fork) throw new NoSetupYet();
+    if (!fork) throw new NoSetupBefore();
     const figures = figuresOf(bike, { ...cells, fork, shock: cells.shock ?? before?.shock ?? null });
     const found = known.revisions.find((revision) => isSame(revision, figures));
     if (found) return found;

@@ -4,7 +4,7 @@ export interface CsvProblem {
   readonly line: number;
   /** Header of the column; empty where the whole line is meant. */
   readonly column: string;
-  readonly given: unknown;
+  readonly given: string | number | boolean | null;
   readonly allowed: string;
 }
 

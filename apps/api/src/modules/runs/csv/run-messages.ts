@@ -86,11 +86,13 @@ export function asCsvProblems(
     .map(({ field, given, allowed }) => ({
       line,
       column: columnNameOf(part, prefix + field),
-      given,
+      given: isPlain(given) ? given : null,
       allowed,
     }))
     .filter(({ column }) => column !== '' && !unreadable.some((known) => known.column === column));
 }
+
+const isPlain = (given: unknown): given is CsvProblem['given'] => given === null || typeof given !== 'object';
 
 function checkSetup(
   setup: Fields,

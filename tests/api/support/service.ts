@@ -1,0 +1,34 @@
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import { readConfig } from '../../../apps/api/src/config/config.js';
+import { createApp } from '../../../apps/api/src/create-app.js';
+import { createTestDatabase, type TestDatabase } from '../../support/database.js';
+
+export interface TestService {
+  /** Address of the API, without a slash at the end. */
+  readonly url: string;
+  readonly database: TestDatabase;
+  readonly app: NestFastifyApplication;
+  stop(): Promise<void>;
+}
+
+/** The service, listening on a free port over a database of its own. */
+export async function startService(environment: Record<string, string> = {}): Promise<TestService> {
+  const database = await createTestDatabase();
+  const config = readConfig({
+    DATABASE_URL: database.ownerUrl,
+    LOG_LEVEL: 'error',
+    DATABASE_POOL_SIZE: '5',
+    ...environment,
+  });
+  const app = await createApp(config);
+  await app.listen(0, '127.0.0.1');
+  return {
+    url: `${await app.getUrl()}/api/v1`,
+    database,
+    app,
+    stop: async () => {
+      await app.close();
+      await database.drop();
+    },
+  };
+}
