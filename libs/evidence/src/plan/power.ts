@@ -45,7 +45,7 @@ export function powerOfEquivalence(
     const reach = margin - critical * s * se;
     return normalUpperTail((-reach - difference) / se) - normalUpperTail((reach - difference) / se);
   };
-  return meanOverScatter(question.df, power, margin / (critical * se));
+  return meanOverScatter(question.df, power, { upTo: margin / (critical * se) });
 }
 
 /** Power that a plan is made for (common practice, no source). */

@@ -1,0 +1,145 @@
+import { shuffled, uniformNumbers } from '../numerics/random.js';
+import { bestOrder } from './order-search.js';
+import { scoreRuns, type OrderScore } from './order-score.js';
+import { requirePlan, type TestPlanRequest } from './plan-request.js';
+import { statementOf, type PlanStatement } from './plan-statement.js';
+import { williamsRows } from './williams.js';
+
+/** One run of a plan. */
+export interface PlannedRun {
+  rider: string;
+  /** Place in the rider's session, from 1, warm-ups included. */
+  position: number;
+  kind: 'warm-up' | 'counted';
+  arm: string;
+  letter: string;
+}
+
+/** A plan as plain JSON. */
+export interface TestPlan {
+  seed: number;
+  blind: boolean;
+  letters: { arm: string; letter: string }[];
+  runs: PlannedRun[];
+  score: OrderScore;
+  /** Whether every set-up follows every other equally often. */
+  carryOverBalanced: boolean;
+  statement: PlanStatement;
+}
+
+/**
+ * Plan of runs that tells set-ups apart as precisely as it can: positions in runs, variances relative to those of an
+ * ideal order.
+ *
+ * One rider: the best order found against a linear, then a quadratic trend (cox1951, daniel1966). Several riders:
+ * Williams rows (williams1949), each followed by its mirror image. Letters and rows are drawn with the seed.
+ * Throws EvidenceInputError for numbers outside what a team can ride.
+ */
+export function makeTestPlan(request: TestPlanRequest): TestPlan {
+  requirePlan(request);
+  const { arms, riders, seed, warmUps, blind } = request;
+  const uniform = uniformNumbers(seed);
+  const alphabet = shuffled(
+    arms.map((_, i) => String.fromCharCode('A'.charCodeAt(0) + i)),
+    uniform,
+  );
+  const letters = arms.map((arm, i) => ({ arm, letter: alphabet[i] as string }));
+  const orders = ordersOf(request, uniform);
+  const runs = riders.flatMap((rider, r) => {
+    const order = orders[r] as number[];
+    // Warm-ups on the first set-up of the order, so that its first counted run is no change of set-up.
+    const all = [...new Array<number>(warmUps).fill(order[0] as number), ...order];
+    return all.map((arm, i): PlannedRun => ({
+      rider,
+      position: i + 1,
+      kind: i < warmUps ? 'warm-up' : 'counted',
+      arm: arms[arm] as string,
+      letter: alphabet[arm] as string,
+    }));
+  });
+  const score = scoreRuns(countedRuns(runs, arms), request.trend);
+  const rows = arms.length % 2 === 0 ? arms.length : 2 * arms.length;
+  return {
+    seed,
+    blind,
+    letters,
+    runs,
+    score,
+    carryOverBalanced: riders.length > 1 && riders.length % rows === 0,
+    statement: statementOf(request, score),
+  };
+}
+
+function countedRuns(runs: readonly PlannedRun[], arms: readonly string[]) {
+  const riders = [...new Set(runs.map((run) => run.rider))];
+  return runs
+    .filter((run) => run.kind === 'counted')
+    .map((run) => ({ arm: arms.indexOf(run.arm), block: riders.indexOf(run.rider), position: run.position }));
+}
+
+/** Orders of arm numbers, one a rider. */
+function ordersOf(
+  { arms, riders, runsAnArm, seed, warmUps }: TestPlanRequest,
+  uniform: () => number,
+): number[][] {
+  const total = arms.length * runsAnArm;
+  if (riders.length === 1) {
+    const places = Array.from({ length: total }, (_, i) => warmUps + i + 1);
+    return [
+      bestOrder(
+        arms.map(() => runsAnArm),
+        places,
+        seed,
+      ),
+    ];
+  }
+  const rows = shuffled(williamsRows(arms.length), uniform);
+  return riders.map((_, r) => {
+    const row = rows[r % rows.length] as number[];
+    return Array.from({ length: runsAnArm }, (__, i) => (i % 2 === 0 ? row : row.toReversed())).flat();
+  });
+}
+
+/** A run of the plan that was ridden; void ones keep their place and count for nothing. */
+export interface RiddenRun {
+  arm: string;
+  position: number;
+  voided: boolean;
+}
+
+/**
+ * New order of what one rider still has to ride after some runs, void ones among them; places in the session.
+ *
+ * Every void run is ridden again; the rest is ordered anew so that it balances what was ridden as well as can be.
+ */
+export function replanRest(
+  plan: TestPlan,
+  rider: string,
+  ridden: readonly RiddenRun[],
+  arms: readonly string[],
+): PlannedRun[] {
+  const own = plan.runs.filter((run) => run.rider === rider);
+  const done = ridden.filter((run) => !run.voided);
+  const remaining = arms.map((arm) =>
+    Math.max(
+      0,
+      own.filter((run) => run.kind === 'counted' && run.arm === arm).length -
+        done.filter((run) => run.arm === arm).length,
+    ),
+  );
+  const first =
+    Math.max(own.filter((run) => run.kind === 'warm-up').length, ...ridden.map((run) => run.position)) + 1;
+  const places = Array.from(
+    { length: remaining.reduce((sum, count) => sum + count, 0) },
+    (_, i) => first + i,
+  );
+  const order = bestOrder(remaining, places, plan.seed, {
+    arms: done.map((run) => arms.indexOf(run.arm)),
+    positions: done.map((run) => run.position),
+  });
+  return order.map((arm, i) => {
+    const id = arms[arm] as string;
+    const letter = plan.letters.find((entry) => entry.arm === id)?.letter ?? '';
+    return { rider, position: places[i] as number, kind: 'counted', arm: id, letter };
+  });
+}
