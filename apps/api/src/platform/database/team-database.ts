@@ -58,7 +58,7 @@ export class TeamDatabase {
    * each statement stands for itself, so that the guard of every request costs one round trip, not three.
    */
   asStranger<T>(work: (statements: Transaction) => Promise<T>): Promise<T> {
-    return work(this.dataSource.manager);
+    return this.whole.getStore() ? this.begin(work) : work(this.dataSource.manager);
   }
 
   /**
