@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { airSpring, bottomingHeight, hitHeight, suddenLoadTravel } from '@loamledger/spring';
-import { absolutePascal, gaugePascalFromPsi, kelvin } from '@loamledger/units';
-import { endOf, genericUnit, referenceOutputs, unitOf } from './spring-reference.js';
+import { endOf, fillOf, genericUnit, referenceOutputs, unitOf } from './spring-reference.js';
 
 interface Conditioning {
   setup: string;
@@ -23,12 +22,7 @@ describe.each(referenceOutputs<{ h_conditioning: Conditioning[] }>('inverse_prob
   'hit height: $setup, $n spacers, $u of the stroke used',
   (reference) => {
     const g = genericUnit(reference.setup);
-    const spring = airSpring(unitOf(g), {
-      gaugePressure: gaugePascalFromPsi(g.p_psi),
-      spacers: reference.n,
-      ambientPressure: absolutePascal(g.p_a),
-      temperature: kelvin(g.T),
-    });
+    const spring = airSpring(unitOf(g), fillOf(g, reference.n));
     const end = endOf(g);
     const readingSd = READING_SD[spring.unit.kind];
     const travelUsed = reference.u * g.S;

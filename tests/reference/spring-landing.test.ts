@@ -1,74 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { airSpring, landing, type AirSpring, type SprungEnd } from '@loamledger/spring';
-import { absolutePascal, gaugePascal, kelvin } from '@loamledger/units';
-import { leveragePolynomial, referenceOutputs } from './spring-reference.js';
+import { landing } from '@loamledger/spring';
+import { landingCases, numberOf, setUpLanding } from './spring-reference.js';
 
-interface LandingCase {
-  label: string;
-  h_m: number;
-  parameters: Record<string, number>;
-  outputs: Record<string, number> & { status: string };
-}
-
-const cases = referenceOutputs<LandingCase[]>('landing_ode');
-
-function value(record: Record<string, number | string>, key: string): number {
-  const found = record[key];
-  if (typeof found !== 'number') throw new Error(`no number ${key}`);
-  return found;
-}
-
-/** The file stores 1/τ, with −1 for isothermal and 0 for adiabatic. */
-function thermalTime(rate: number): number {
-  return rate === -1 ? 0 : 1 / rate;
-}
-
-function setUp({ parameters }: LandingCase): { spring: AirSpring; end: SprungEnd } {
-  const p = (key: string) => value(parameters, key);
-  const spring = airSpring(
-    {
-      kind: p('A_c') === 0 ? 'shock' : 'fork',
-      stroke: p('S'),
-      boreArea: p('A'),
-      shaftArea: p('A') - p('A_n'),
-      positiveVolume: p('V_p'),
-      spacerVolume: 0,
-      maxSpacers: 0,
-      negativeVolume: p('V_n0'),
-      transferPosition: p('x_t'),
-      lowerLegVolume: p('V_c0'),
-      lowerLegArea: p('A_c'),
-      bumperLength: p('L_b'),
-      bumperEndForce: p('F_b'),
-      damper: { lowSpeed: p('c_l'), kneeSpeed: p('v_k'), highSpeed: p('c_h') },
-      sealFriction: p('F_f'),
-      thermalTime: {
-        positive: thermalTime(p('inv_tau_p(-1=isothermal)')),
-        negative: thermalTime(p('inv_tau_n')),
-        lowerLeg: thermalTime(p('inv_tau_c')),
-      },
-    },
-    {
-      gaugePressure: gaugePascal(p('P0_abs') - p('p_a')),
-      spacers: 0,
-      ambientPressure: absolutePascal(p('p_a')),
-      temperature: kelvin(p('T_w')),
-      lowerLegPressure: absolutePascal(p('P_c0_abs')),
-    },
-  );
-  return {
-    spring,
-    end: {
-      sprungMass: p('m'),
-      leverage: leveragePolynomial(p('lr0'), p('lr1'), p('lr2'), p('S')),
-    },
-  };
-}
+const cases = landingCases();
 
 describe.each(cases)('landing: $label, h = $h_m m', (reference) => {
-  const { spring, end } = setUp(reference);
+  const { spring, end } = setUpLanding(reference);
   const outputs = reference.outputs;
-  const expected = (key: string) => value(outputs, key);
+  const expected = (key: string) => numberOf(outputs, key);
 
   // Required at 1e-8: 1e-6 m and 1e-6 s. The engine does about a thousand times better; a slip of ten still shows.
   it('meets peak travel to 1e-8 m and time to 1e-8 s at rtol 1e-8', () => {

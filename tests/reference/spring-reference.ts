@@ -1,10 +1,14 @@
 import { readFileSync } from 'node:fs';
 import {
+  airSpring,
   DEFAULT_THERMAL_TIME,
+  type AirSpring,
   type AirSpringUnit,
   type LeverageCurve,
+  type SpringFill,
   type SprungEnd,
 } from '@loamledger/spring';
+import { absolutePascal, gaugePascal, gaugePascalFromPsi, kelvin } from '@loamledger/units';
 
 /** Reads the outputs of one of the reference files beside this one. */
 export function referenceOutputs<T>(name: string): T {
@@ -18,6 +22,69 @@ export function leveragePolynomial(c0: number, c1: number, c2: number, stroke: n
     ratio: (s) => c0 + (c1 * s) / stroke + c2 * (s / stroke) ** 2,
     slope: (s) => (c1 + (2 * c2 * s) / stroke) / stroke,
     wheelTravel: (s) => s * (c0 + (c1 * s) / stroke / 2 + (c2 * (s / stroke) ** 2) / 3),
+  };
+}
+
+/** One landing of landing_ode.json. */
+export interface LandingCase {
+  label: string;
+  h_m: number;
+  parameters: Record<string, number>;
+  outputs: Record<string, number> & { status: string };
+}
+
+export const landingCases = () => referenceOutputs<LandingCase[]>('landing_ode');
+
+export function numberOf(record: Record<string, number | string>, key: string): number {
+  const found = record[key];
+  if (typeof found !== 'number') throw new Error(`no number ${key}`);
+  return found;
+}
+
+/** The file stores 1/τ, with −1 for isothermal and 0 for adiabatic. */
+function thermalTime(rate: number): number {
+  return rate === -1 ? 0 : 1 / rate;
+}
+
+export function setUpLanding({ parameters }: LandingCase): { spring: AirSpring; end: SprungEnd } {
+  const p = (key: string) => numberOf(parameters, key);
+  const spring = airSpring(
+    {
+      kind: p('A_c') === 0 ? 'shock' : 'fork',
+      stroke: p('S'),
+      boreArea: p('A'),
+      shaftArea: p('A') - p('A_n'),
+      positiveVolume: p('V_p'),
+      spacerVolume: 0,
+      maxSpacers: 0,
+      negativeVolume: p('V_n0'),
+      transferPosition: p('x_t'),
+      lowerLegVolume: p('V_c0'),
+      lowerLegArea: p('A_c'),
+      bumperLength: p('L_b'),
+      bumperEndForce: p('F_b'),
+      damper: { lowSpeed: p('c_l'), kneeSpeed: p('v_k'), highSpeed: p('c_h') },
+      sealFriction: p('F_f'),
+      thermalTime: {
+        positive: thermalTime(p('inv_tau_p(-1=isothermal)')),
+        negative: thermalTime(p('inv_tau_n')),
+        lowerLeg: thermalTime(p('inv_tau_c')),
+      },
+    },
+    {
+      gaugePressure: gaugePascal(p('P0_abs') - p('p_a')),
+      spacers: 0,
+      ambientPressure: absolutePascal(p('p_a')),
+      temperature: kelvin(p('T_w')),
+      lowerLegPressure: absolutePascal(p('P_c0_abs')),
+    },
+  );
+  return {
+    spring,
+    end: {
+      sprungMass: p('m'),
+      leverage: leveragePolynomial(p('lr0'), p('lr1'), p('lr2'), p('S')),
+    },
   };
 }
 
@@ -76,6 +143,15 @@ export function unitOf(g: GenericUnit): AirSpringUnit {
     damper: { lowSpeed: g.c_l, kneeSpeed: g.v_k, highSpeed: g.c_h },
     sealFriction: g.F_f,
     thermalTime: DEFAULT_THERMAL_TIME,
+  };
+}
+
+export function fillOf(g: GenericUnit, spacers: number): SpringFill {
+  return {
+    gaugePressure: gaugePascalFromPsi(g.p_psi),
+    spacers,
+    ambientPressure: absolutePascal(g.p_a),
+    temperature: kelvin(g.T),
   };
 }
 

@@ -13,23 +13,13 @@ import {
   SpringInputError,
   standardAtmosphere,
   suddenLoadTravel,
-  type SpringFill,
 } from '@loamledger/spring';
-import { absolutePascal, gaugePascalFromPsi, kelvin, psiFromGaugePascal } from '@loamledger/units';
-import { endOf, genericUnit, genericUnits, referenceOutputs, unitOf, type GenericUnit } from './spring-reference.js';
+import { psiFromGaugePascal } from '@loamledger/units';
+import { endOf, fillOf, genericUnit, genericUnits, referenceOutputs, unitOf } from './spring-reference.js';
 
 const ADIABATIC = 1.4;
 /** Closed forms: a few roundings in double precision. */
 const ROUNDING = 1e-12;
-
-function fillOf(g: GenericUnit, spacers: number): SpringFill {
-  return {
-    gaugePressure: gaugePascalFromPsi(g.p_psi),
-    spacers,
-    ambientPressure: absolutePascal(g.p_a),
-    temperature: kelvin(g.T),
-  };
-}
 
 interface GasExample {
   setup: string;
