@@ -25,3 +25,10 @@ export const idempotencyKey = (key: string) => ({ 'Idempotency-Key': key });
 
 /** The header that lets the API refuse a change of something that somebody else has changed meanwhile. */
 export const ifMatch = (version: number) => ({ 'If-Match': `"${version}"` });
+
+/** A body that is a CSV file as it stands. */
+export const asCsv = (csv: string) => ({
+  body: csv,
+  bodySerializer: (text: string) => text,
+  headers: { 'Content-Type': 'text/csv' },
+});

@@ -1,6 +1,6 @@
 import { formatChange, formatNumber, formatShare } from '../../../shared/format/numbers.js';
 import type { EvaluatedFill } from '../../../shared/http/reads/baselines.js';
-import { fillText } from '../model/fill-text.js';
+import { shortFillText } from '../model/fill-text.js';
 import { texts } from '../texts.js';
 import classes from './baselines.module.css';
 
@@ -34,8 +34,8 @@ export function FillTable({ name, now, wanted, wantedName }: FillTableProps) {
       <tbody>
         <tr>
           <th scope="row">{texts.fill}</th>
-          <td>{now === null ? texts.notSetUp : fillText(now)}</td>
-          {wanted !== null && <td>{fillText(wanted)}</td>}
+          <td>{now === null ? texts.notSetUp : shortFillText(now)}</td>
+          {wanted !== null && <td>{shortFillText(wanted)}</td>}
         </tr>
         <tr>
           <th scope="row">{texts.sag}</th>

@@ -6,6 +6,11 @@ export function fillText(fill: EvaluatedFill): string {
   return `${formatPressure(fill.pressurePsi)} psi · ${formatCount(fill.spacers, 'spacer')}`;
 }
 
+/** The same under a heading that says what the second figure counts: 68 psi · 3. */
+export function shortFillText(fill: EvaluatedFill): string {
+  return `${formatPressure(fill.pressurePsi)} psi · ${fill.spacers}`;
+}
+
 /** Pressures closer than this are the same to any gauge, psi. */
 const SAME_PRESSURE_PSI = 0.5;
 

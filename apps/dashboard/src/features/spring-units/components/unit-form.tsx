@@ -65,6 +65,7 @@ export function UnitForm({ teamId, unit, onSaved }: UnitFormProps) {
           <NativeSelect
             label={texts.start}
             description={texts.startHint}
+            maw="32rem"
             data={[
               { value: '', label: texts.startNone },
               ...GENERIC_UNITS.map(({ id, label }) => ({ value: id, label })),
