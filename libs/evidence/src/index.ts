@@ -20,3 +20,18 @@ export type {
 export type { BaselineAlternative } from './baseline/alternatives.js';
 export type { DemandOnSetUp } from './baseline/demands.js';
 export type { SetUpStep } from './baseline/steps.js';
+export { makeTestPlan, replanRest } from './plan/test-plan.js';
+export type { PlannedRun, RiddenRun, TestPlan } from './plan/test-plan.js';
+export type { RunScatter, TestPlanRequest } from './plan/plan-request.js';
+export type { PlanStatement } from './plan/plan-statement.js';
+export { scoreOrder, scoreRuns } from './plan/order-score.js';
+export type { OrderScore } from './plan/order-score.js';
+export type { DesignRun, OrderTrend } from './linear/run-design.js';
+export { compareSetUps } from './compare/compare-set-ups.js';
+export type { ArmComparison, Comparison, VoidCount } from './compare/compare-set-ups.js';
+export type { ComparisonRequest, ComparisonRun } from './compare/comparison-request.js';
+export type { ModeratedVariance, SessionVariance } from './compare/moderated-variance.js';
+export type { RunsStillNeeded } from './compare/runs-needed.js';
+export type { Verdict } from './compare/verdict.js';
+export { compareRatings } from './compare/ratings.js';
+export type { RatingComparison, RatingStratum } from './compare/ratings.js';

@@ -70,8 +70,8 @@ export interface ModeratedVariance extends SessionVariance {
 
 /**
  * Variance of a session moderated by the team's history, in (log time)²: (d₀ s₀² + d s²)/(d₀ + d) on d₀ + d degrees of
- * freedom, at most as many as all sessions have together (smyth2004). Short histories (fewer than 8 sessions or 24
- * degrees of freedom) do not moderate. Null when neither says anything.
+ * freedom, at most as many as all sessions have together (smyth2004). A session of variance 0 (a timer's resolution)
+ * says nothing. Short histories (fewer than 8 sessions or 24 degrees of freedom) do not moderate. Null when neither says anything.
  */
 export function moderateVariance(
   session: SessionVariance,
@@ -80,9 +80,10 @@ export function moderateVariance(
   const prior = fitVariancePrior(history);
   const historyDf = history.reduce((sum, { variance, df }) => sum + (variance > 0 ? df : 0), 0);
   const enough = prior.sessions >= FEWEST_SESSIONS && historyDf >= FEWEST_DF && prior.df > 0;
-  if (!enough) return session.df > 0 && session.variance > 0 ? { ...session, source: 'this session' } : null;
-  const df = Math.min(prior.df + session.df, historyDf + session.df);
-  if (session.df === 0) return { variance: prior.variance, df, source: 'history alone' };
+  const informed = session.df > 0 && session.variance > 0;
+  if (!enough) return informed ? { ...session, source: 'this session' } : null;
+  const df = Math.min(prior.df, historyDf) + (informed ? session.df : 0);
+  if (!informed) return { variance: prior.variance, df, source: 'history alone' };
   return { variance: squeeze(session, prior), df, source: 'moderated by history' };
 }
 

@@ -1,0 +1,155 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { compareSetUps } from './compare-set-ups.js';
+import type { ComparisonRequest, ComparisonRun } from './comparison-request.js';
+
+const run = (arm: string, position: number, time: number | null, voided = false): ComparisonRun => ({
+  arm,
+  rider: 'one',
+  session: 'one',
+  position,
+  time,
+  voided,
+});
+
+const ask = (runs: readonly ComparisonRun[], more: Partial<ComparisonRequest> = {}) =>
+  compareSetUps({ runs, current: 'A', margin: 0.01, history: [], look: null, trend: 'linear', ...more });
+
+const HISTORY = Array.from({ length: 12 }, (_, i) => ({ variance: 1.5e-4 * (0.7 + 0.05 * i), df: 4 }));
+
+describe('every degenerate case has a sentence of its own', () => {
+  it.each<[string, readonly ComparisonRun[], RegExp]>([
+    ['no runs', [], /No runs yet/],
+    ['all void', [run('A', 1, 100, true), run('B', 2, 101, true)], /Every run is void/],
+    ['no times', [run('A', 1, null), run('B', 2, null)], /No run that counts has a time/],
+    ['one set-up', [run('A', 1, 100), run('A', 2, 101)], /Only one set-up/],
+    [
+      'current set-up without a time',
+      [run('A', 1, null), run('B', 2, 100)],
+      /current set-up has no timed run/,
+    ],
+  ])('%s', (_, runs, sentence) => {
+    const comparison = ask(runs);
+    expect(comparison.status).toBe('nothing to compare');
+    expect(comparison.sentences[0]).toMatch(sentence);
+    for (const arm of comparison.arms) expect(arm.verdict).toBe('no verdict');
+  });
+
+  it('one run a set-up', () => {
+    const [arm] = ask([run('A', 1, 100), run('B', 2, 98)]).arms;
+    expect(arm?.verdict).toBe('no verdict');
+    expect(arm?.sentence).toMatch(/One run a set-up/);
+  });
+
+  it('one run a set-up and no history, where the order could be told apart', () => {
+    const [arm] = ask([run('A', 1, 100), run('B', 2, 98), run('A', 3, 101)]).arms;
+    expect(arm?.verdict).toBe('no verdict');
+    expect(arm?.sentence).toMatch(/no history/);
+  });
+
+  it('with a history even one run can be judged, and says that the scatter is borrowed', () => {
+    const comparison = ask([run('A', 1, 100), run('B', 2, 94), run('A', 3, 101)], { history: HISTORY });
+    expect(comparison.variance?.source).toBe('history alone');
+    expect(comparison.arms[0]?.verdict).not.toBe('no verdict');
+    expect(comparison.arms[0]?.sentence).toMatch(/past sessions/);
+  });
+
+  it('a tie of two times is "cannot tell", never "no difference"', () => {
+    const tied = [run('A', 1, 100), run('B', 2, 100), run('B', 3, 101), run('A', 4, 101)];
+    expect(ask(tied, { history: HISTORY }).arms[0]?.verdict).toBe('cannot tell yet');
+  });
+
+  it('identical times say nothing about scatter', () => {
+    const [arm] = ask([1, 2, 3, 4, 5, 6].map((place) => run(place % 2 === 0 ? 'B' : 'A', place, 100))).arms;
+    expect(arm?.verdict).toBe('no verdict');
+    expect(arm?.sentence).toMatch(/last digit of the timer/);
+  });
+
+  it('too few degrees of freedom: an interval but no verdict', () => {
+    const [arm] = ask([run('A', 1, 100), run('B', 2, 90), run('B', 3, 90.2), run('A', 4, 100.3)]).arms;
+    expect(arm?.verdict).toBe('cannot tell yet');
+    expect(arm?.sentence).toMatch(/Only 1 degree of freedom/);
+    expect(arm?.interval).not.toBeNull();
+  });
+
+  it('a set-up that was ridden in a session of its own cannot be told from that session', () => {
+    const runs = [run('A', 1, 100), run('A', 2, 101), run('A', 3, 100.5), run('A', 4, 100.2)];
+    const other = [run('B', 1, 98), run('B', 2, 99), run('B', 3, 98.4)].map((entry) => ({
+      ...entry,
+      session: 'two',
+    }));
+    const [arm] = ask([...runs, ...other]).arms;
+    expect(arm?.verdict).toBe('no verdict');
+    expect(arm?.sentence).toMatch(/cannot be told from those of the session/);
+  });
+
+  it('missing times are counted and said', () => {
+    const runs = [1, 2, 3, 4, 5, 6, 7, 8].map((place) =>
+      run('ABBAABBA'[place - 1] as string, place, 100 + 0.3 * (place % 3)),
+    );
+    const comparison = ask([...runs, run('A', 9, null)]);
+    expect(comparison.counts.untimed).toBe(1);
+    expect(comparison.sentences.join(' ')).toMatch(/1 run without a time/);
+  });
+});
+
+describe('verdicts', () => {
+  const ORDER = 'ABBABAABABBABAAB';
+  const timed = (effect: number, scatter: readonly number[]): ComparisonRun[] =>
+    [...ORDER].map((arm, i) =>
+      run(arm, i + 1, 180 * Math.exp((arm === 'B' ? effect : 0) + 0.001 * i + (scatter[i] ?? 0))),
+    );
+  /** Scatter of about half a per cent without a pattern that arms or trend would see. */
+  const SCATTER = [3, -2, -4, 1, 5, -1, -3, 2, 0, 4, -5, 2, -1, -2, 3, -2].map((value) => 0.0015 * value);
+
+  it('faster and slower are each other’s mirror image', () => {
+    expect(ask(timed(-0.03, SCATTER)).arms[0]?.verdict).toBe('faster');
+    expect(ask(timed(0.03, SCATTER)).arms[0]?.verdict).toBe('slower');
+  });
+
+  it('no practical difference is shown, not assumed: a small margin takes it back', () => {
+    expect(ask(timed(0, SCATTER), { margin: 0.02 }).arms[0]?.verdict).toBe('no practical difference');
+    expect(ask(timed(0, SCATTER), { margin: 0.001 }).arms[0]?.verdict).toBe('cannot tell yet');
+  });
+
+  it('a later look asks for more', () => {
+    const alphas = [1, 2, 3].map((look) => ask(timed(0, SCATTER), { look }).alpha);
+    expect(alphas).toEqual([0.025, 0.05 / 6, 0.05 / 12]);
+  });
+
+  it('the unit of time has no influence', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.1, max: 10, noNaN: true }), (unit) => {
+        const runs = timed(0.01, SCATTER);
+        const scaled = runs.map((entry) => ({ ...entry, time: unit * (entry.time ?? 0) }));
+        const [a, b] = [ask(runs).arms[0], ask(scaled).arms[0]];
+        // Logs of about 5 with a rounding of 1e-15, differences of 0.01.
+        expect(b?.difference).toBeCloseTo(a?.difference ?? 0, 12);
+        expect(b?.pDifference).toBeCloseTo(a?.pDifference ?? 0, 9);
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('exchanging the two set-ups turns the sign and keeps the P value', () => {
+    const forth = ask(timed(0.01, SCATTER)).arms[0];
+    const back = ask(timed(0.01, SCATTER), { current: 'B' }).arms[0];
+    expect(back?.difference).toBeCloseTo(-(forth?.difference ?? 0), 12);
+    expect(back?.pDifference).toBeCloseTo(forth?.pDifference ?? 0, 9);
+  });
+
+  it('counts void runs a set-up with the chance of such a split', () => {
+    const runs = [...timed(0, SCATTER), ...[17, 18, 19].map((place) => run('B', place, 250, true))];
+    const voids = ask(runs).voids.find(({ arm }) => arm === 'B');
+    expect(voids).toMatchObject({ voided: 3, ridden: 11 });
+    // Fisher's exact test of 3 of 11 against 0 of 8: 1 − … = C(11,3)/C(19,3) = 165/969 one-sided, no table opposite as rare.
+    expect(voids?.p).toBeCloseTo(165 / 969 + 56 / 969, 9);
+  });
+
+  it('refuses impossible input by name', () => {
+    expect(() => ask([run('A', 1, -5)])).toThrowError(/runs\[0\].time is -5 \(s\)/);
+    expect(() => ask([run('A', 0, 5)])).toThrowError(/runs\[0\].position/);
+    expect(() => ask([], { margin: 0 })).toThrowError(/margin/);
+    expect(() => ask([], { look: 0 })).toThrowError(/look/);
+  });
+});

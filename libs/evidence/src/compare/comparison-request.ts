@@ -1,0 +1,49 @@
+import { EvidenceInputError, requireBetween } from '../errors.js';
+import type { OrderTrend } from '../linear/run-design.js';
+import type { SessionVariance } from './moderated-variance.js';
+
+/** One ridden run of a comparison. */
+export interface ComparisonRun {
+  arm: string;
+  rider: string;
+  session: string;
+  /** Place in the session, from 1; a void run keeps its place. */
+  position: number;
+  /** s; null where no time was taken. */
+  time: number | null;
+  voided: boolean;
+}
+
+/** What a comparison is made from. */
+export interface ComparisonRequest {
+  runs: readonly ComparisonRun[];
+  /** The set-up that the others are compared with. */
+  current: string;
+  /** Difference of time worth acting on, as a share (0.01 for 1 %). */
+  margin: number;
+  /** Residual variances of the team's past sessions with the same timing. */
+  history: readonly SessionVariance[];
+  /** Number of the look at a plan that is looked at after every block, from 1; null for a single look at the end. */
+  look: number | null;
+  /** Trend over the session that is taken out. */
+  trend: OrderTrend;
+}
+
+/** Largest margin that is still a small change of time; beyond it per cent and log differ visibly. */
+const LARGEST_MARGIN = 0.2;
+
+/** Throws EvidenceInputError for times, places, margin or look that cannot be. */
+export function requireComparison(request: ComparisonRequest): void {
+  requireBetween('margin', request.margin, 'share of time', Number.MIN_VALUE, LARGEST_MARGIN);
+  if (request.look !== null && !(Number.isInteger(request.look) && request.look >= 1)) {
+    throw new EvidenceInputError('look', request.look, 'number of the look', 'whole numbers from 1, or null');
+  }
+  for (const [i, run] of request.runs.entries()) {
+    if (run.time !== null && !(run.time > 0 && Number.isFinite(run.time))) {
+      throw new EvidenceInputError(`runs[${i}].time`, run.time, 's', 'a finite number > 0, or null');
+    }
+    if (!(Number.isInteger(run.position) && run.position >= 1)) {
+      throw new EvidenceInputError(`runs[${i}].position`, run.position, 'place', 'whole numbers from 1');
+    }
+  }
+}

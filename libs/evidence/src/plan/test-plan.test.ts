@@ -1,0 +1,96 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { TestPlanRequest } from './plan-request.js';
+import { makeTestPlan, replanRest } from './test-plan.js';
+
+const request: TestPlanRequest = {
+  arms: ['now', 'plus one spacer'],
+  riders: ['one'],
+  runsAnArm: 4,
+  warmUps: 2,
+  seed: 7,
+  blind: true,
+  trend: 'linear',
+  margin: 0.01,
+  scatter: { sd: 0.012, df: 20 },
+};
+
+const requests = fc.record({
+  arms: fc.integer({ min: 2, max: 4 }).map((n) => Array.from({ length: n }, (_, i) => `set-up ${i}`)),
+  riders: fc.integer({ min: 1, max: 4 }).map((n) => Array.from({ length: n }, (_, i) => `rider ${i}`)),
+  runsAnArm: fc.integer({ min: 1, max: 4 }),
+  warmUps: fc.integer({ min: 0, max: 2 }),
+  seed: fc.nat(),
+});
+
+describe('a test plan', () => {
+  it('holds every run asked for, in places that follow each other, warm-ups first', () => {
+    fc.assert(
+      fc.property(requests, (asked) => {
+        const plan = makeTestPlan({ ...request, ...asked, scatter: null });
+        for (const rider of asked.riders) {
+          const own = plan.runs.filter((run) => run.rider === rider);
+          expect(own.map((run) => run.position)).toEqual(own.map((_, i) => i + 1));
+          expect(own.slice(0, asked.warmUps).every((run) => run.kind === 'warm-up')).toBe(true);
+          for (const arm of asked.arms) {
+            const counted = own.filter((run) => run.kind === 'counted' && run.arm === arm);
+            expect(counted).toHaveLength(asked.runsAnArm);
+          }
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('is the same for the same seed, and letters differ between seeds', () => {
+    expect(makeTestPlan(request)).toEqual(makeTestPlan(request));
+    const letters = [1, 2, 3, 4, 5, 6, 7, 8].map(
+      (seed) => makeTestPlan({ ...request, seed }).letters[0]?.letter,
+    );
+    expect(new Set(letters).size).toBe(2);
+  });
+
+  it('for two set-ups of four runs is as good as an order can be', () => {
+    expect(makeTestPlan(request).score.maxInflation).toBeCloseTo(1, 9);
+  });
+
+  it('says before the first run how little four runs a set-up can tell', () => {
+    const { statement } = makeTestPlan(request);
+    expect(statement.detectableDifference).toBeGreaterThan(0.01);
+    expect(statement.powerAtMargin).toBeLessThan(0.5);
+    expect(statement.runsForEquivalence).toBeGreaterThan(20);
+    expect(statement.sentences.join(' ')).toMatch(/8 times in 10/);
+  });
+
+  it('one run a set-up: no test is possible, and it says why', () => {
+    const { statement } = makeTestPlan({ ...request, runsAnArm: 1 });
+    expect(statement.detectableDifference).toBeNull();
+    expect(statement.sentences.join(' ')).toMatch(/cannot be told apart/);
+  });
+
+  it('over as many riders as a Williams square has rows balances what one set-up leaves for the next', () => {
+    expect(makeTestPlan({ ...request, riders: ['one', 'two'] }).carryOverBalanced).toBe(true);
+    expect(makeTestPlan({ ...request, riders: ['one', 'two', 'three'] }).carryOverBalanced).toBe(false);
+  });
+
+  it('after a void run asks for it again and balances the rest', () => {
+    const plan = makeTestPlan(request);
+    const arms = request.arms;
+    const own = plan.runs.filter((run) => run.kind === 'counted');
+    const ridden = own
+      .slice(0, 3)
+      .map((run, i) => ({ arm: run.arm, position: run.position, voided: i === 1 }));
+    const rest = replanRest(plan, 'one', ridden, arms);
+    for (const arm of arms) {
+      const done = ridden.filter((run) => !run.voided && run.arm === arm).length;
+      expect(done + rest.filter((run) => run.arm === arm).length).toBe(4);
+    }
+    expect(rest[0]?.position).toBe((ridden.at(-1)?.position ?? 0) + 1);
+  });
+
+  it('refuses what no team rides', () => {
+    expect(() => makeTestPlan({ ...request, arms: ['a'] })).toThrowError(/arms/);
+    expect(() => makeTestPlan({ ...request, arms: ['a', 'a'] })).toThrowError(/all different/);
+    expect(() => makeTestPlan({ ...request, runsAnArm: 2.5 })).toThrowError(/whole numbers/);
+  });
+});
