@@ -35,3 +35,7 @@ export type { RunsStillNeeded } from './compare/runs-needed.js';
 export type { Verdict } from './compare/verdict.js';
 export { compareRatings } from './compare/ratings.js';
 export type { RatingComparison, RatingStratum } from './compare/ratings.js';
+export { diagnoseDemand, SURPRISING } from './demand/diagnostics.js';
+export type { ReadingDiagnosis } from './demand/diagnostics.js';
+export { DEFAULT_RESERVE_PREFERENCE, learnPreference, preferredSagBand } from './baseline/preference.js';
+export type { KeptValue, Preference, PreferencePrior } from './baseline/preference.js';

@@ -1,0 +1,118 @@
+import { mixtureOf } from '../demand/component.js';
+import { fitDemand } from '../demand/fit.js';
+import { summaryOfMixture, type Summary } from '../demand/mixture.js';
+import { requireBetween, requirePositive } from '../errors.js';
+
+/** What a set-up that was kept felt right with: a reserve in m, or a sag as a share of the stroke. */
+export interface KeptValue {
+  riderId: string;
+  value: number;
+}
+
+/** What is believed before any decision was kept, in the unit of the values. */
+export interface PreferencePrior {
+  mean: number;
+  /** How far the team may be from it. */
+  sd: number;
+  /** How far riders may differ, and how far one rider's kept values scatter: scales of half-normal priors. */
+  betweenRiders: number;
+  withinRider: number;
+}
+
+/** A rider's preference with what it rests on. */
+export interface Preference extends Summary {
+  source: 'this rider' | 'the team' | 'default';
+  counts: { own: number; team: number };
+}
+
+/**
+ * Reserve wanted at the 95th-percentile hit, m: 12 ± 10 mm for a team nobody knows, riders 5 mm apart, each within 5 mm
+ * of itself (a ring reads to 2 mm and a set-up is not kept for its reserve alone; judgement, no source).
+ */
+export const DEFAULT_RESERVE_PREFERENCE: PreferencePrior = {
+  mean: 0.012,
+  sd: 0.01,
+  betweenRiders: 0.005,
+  withinRider: 0.005,
+};
+
+/**
+ * What a rider wants, learned from kept decisions, in the unit of the values.
+ *
+ * value = team mean + rider + scatter, partially pooled: a rider with few decisions is drawn towards the team, a team
+ * with few towards the prior. The model is the demand model with one track and no bounds (docs/evidence/demand.md).
+ * `kept` holds the whole team's. Throws EvidenceInputError for values that are not finite and scales that are not > 0.
+ */
+export function learnPreference(
+  kept: readonly KeptValue[],
+  riderId: string,
+  prior: PreferencePrior = DEFAULT_RESERVE_PREFERENCE,
+): Preference {
+  requirePositive('prior.sd', prior.sd, 'unit of the values');
+  requirePositive('prior.betweenRiders', prior.betweenRiders, 'unit of the values');
+  requirePositive('prior.withinRider', prior.withinRider, 'unit of the values');
+  // The model's own scales are of the order of 1: values are counted in prior sds from the prior mean.
+  const scaled = (value: number): number => (value - prior.mean) / prior.sd;
+  const fit = fitDemand(
+    kept.map(({ riderId: rider, value }) => ({
+      riderId: rider,
+      trackId: '',
+      logHeight: scaled(value),
+      kind: 'exact',
+      readingSd: 0,
+    })),
+    {
+      muMean: 0,
+      muSd: 1,
+      trackSdScale: 1,
+      riderSdScale: prior.betweenRiders / prior.sd,
+      runSdScale: prior.withinRider / prior.sd,
+    },
+    { fixedSds: { track: 0 } },
+  );
+  const rider = fit.riders.findIndex(({ id }) => id === riderId);
+  const unknowns = rider < 0 ? [0] : [0, 1 + fit.tracks.length + rider];
+  const fresh = rider < 0 ? 1 : 0;
+  const summary = summaryOfMixture(
+    mixtureOf(fit.components, unknowns, -1, ({ variances }) => fresh * variances.rider),
+  );
+  const own = kept.filter((entry) => entry.riderId === riderId).length;
+  const back = (value: number): number => prior.mean + prior.sd * value;
+  return {
+    mean: back(summary.mean),
+    sd: prior.sd * summary.sd,
+    q05: back(summary.q05),
+    q50: back(summary.q50),
+    q95: back(summary.q95),
+    source: own > 0 ? 'this rider' : kept.length > 0 ? 'the team' : 'default',
+    counts: { own, team: kept.length },
+  };
+}
+
+/** Kept decisions from which a rider's own sag is taken instead of the usual band (judgement, as for evidence levels). */
+const DECISIONS_FOR_OWN_BAND = 3;
+
+/**
+ * Sag band of a rider, shares of the stroke: the usual band, moved so that its middle is what the rider has kept, once
+ * three decisions show it; the width stays.
+ */
+export function preferredSagBand(
+  kept: readonly KeptValue[],
+  riderId: string,
+  usual: { min: number; max: number },
+): { min: number; max: number } {
+  requireBetween('usual.min', usual.min, 'share of stroke', 0, 1);
+  requireBetween('usual.max', usual.max, 'share of stroke', usual.min, 1);
+  const own = kept.filter((entry) => entry.riderId === riderId).length;
+  const half = (usual.max - usual.min) / 2;
+  if (own < DECISIONS_FOR_OWN_BAND || half === 0) return usual;
+  const middle = (usual.min + usual.max) / 2;
+  const { mean } = learnPreference(kept, riderId, {
+    mean: middle,
+    sd: half,
+    betweenRiders: half,
+    withinRider: half,
+  });
+  const centre = Math.min(1 - half, Math.max(half, mean));
+  return { min: centre - half, max: centre + half };
+}
