@@ -23,6 +23,11 @@ describe('conversions', () => {
   it.each<[string, (x: number) => number, (x: number) => number]>([
     ['psi', units.gaugePascalFromPsi, (x) => units.psiFromGaugePascal(units.gaugePascal(x))],
     ['bar', units.gaugePascalFromBar, (x) => units.barFromGaugePascal(units.gaugePascal(x))],
+    [
+      'hPa',
+      units.absolutePascalFromHectopascal,
+      (x) => units.hectopascalFromAbsolutePascal(units.absolutePascal(x)),
+    ],
     ['lb', units.kilogramsFromPounds, units.poundsFromKilograms],
     ['mm', units.metresFromMillimetres, units.millimetresFromMetres],
     ['mm²', units.squareMetresFromSquareMillimetres, units.squareMillimetresFromSquareMetres],

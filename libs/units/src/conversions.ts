@@ -1,4 +1,4 @@
-import type { GaugePascal, Kelvin, Radian } from './quantity.js';
+import type { AbsolutePascal, GaugePascal, Kelvin, Radian } from './quantity.js';
 
 /**
  * Pascals in one pound-force per square inch: lbf = 0.45359237 kg × 9.80665 m/s², in = 0.0254 m, all exact
@@ -6,6 +6,7 @@ import type { GaugePascal, Kelvin, Radian } from './quantity.js';
  */
 export const PASCAL_PER_PSI = (0.45359237 * 9.80665) / 0.0254 ** 2;
 const PASCAL_PER_BAR = 1e5;
+const PASCAL_PER_HECTOPASCAL = 100;
 const KILOGRAM_PER_POUND = 0.45359237;
 const CELSIUS_ZERO_KELVIN = 273.15;
 const DEGREES_PER_RADIAN = 180 / Math.PI;
@@ -21,6 +22,12 @@ export const psiFromGaugePascal = (pressure: GaugePascal) => pressure / PASCAL_P
 export const gaugePascalFromBar = (bar: number) => (bar * PASCAL_PER_BAR) as GaugePascal;
 /** Gauge pressure in bar from Pa. */
 export const barFromGaugePascal = (pressure: GaugePascal) => pressure / PASCAL_PER_BAR;
+
+/** Absolute pressure in Pa from hPa. */
+export const absolutePascalFromHectopascal = (hectopascal: number) =>
+  (hectopascal * PASCAL_PER_HECTOPASCAL) as AbsolutePascal;
+/** Absolute pressure in hPa from Pa. */
+export const hectopascalFromAbsolutePascal = (pressure: AbsolutePascal) => pressure / PASCAL_PER_HECTOPASCAL;
 
 /** Temperature in K from °C. */
 export const kelvinFromCelsius = (celsius: number) => (celsius + CELSIUS_ZERO_KELVIN) as Kelvin;

@@ -12,6 +12,7 @@ export {
   type Radian,
 } from './quantity.js';
 export {
+  absolutePascalFromHectopascal,
   barFromGaugePascal,
   celsiusFromFahrenheit,
   celsiusFromKelvin,
@@ -20,6 +21,7 @@ export {
   fahrenheitFromCelsius,
   gaugePascalFromBar,
   gaugePascalFromPsi,
+  hectopascalFromAbsolutePascal,
   kelvinFromCelsius,
   kilogramsFromPounds,
   metresFromMillimetres,

@@ -1,4 +1,5 @@
-import type { SpringUnitInputDto, UnitSourcesDto } from '../modules/spring-units/spring-units.dto.js';
+import type { UnitSourcesDto } from '../modules/spring-units/unit-figures.dto.js';
+import type { SpringUnitInputDto } from '../modules/spring-units/spring-units.dto.js';
 
 /** A unit of the demo. */
 export interface DemoUnit {

@@ -4,12 +4,15 @@ import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 export const OUTCOMES = ['kept', 'taken back', 'superseded'] as const;
 export type Outcome = (typeof OUTCOMES)[number];
 
-/** What was expected of one end; lengths in mm and shares in %, as the person who decided saw them. */
+/**
+ * What was expected of one end; lengths in mm and shares in %, as the person who decided saw them. null: it was
+ * decided for no track, so nothing is known of the hits.
+ */
 export interface ExpectedEnd {
   sagPct: number;
-  medianTravelMm: number;
-  travel95Mm: number;
-  riskPct: number;
+  medianTravelMm: number | null;
+  travel95Mm: number | null;
+  riskPct: number | null;
 }
 
 /** Why a set-up was changed, what was expected, and later what came of it. */

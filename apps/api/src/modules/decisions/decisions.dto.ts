@@ -17,31 +17,34 @@ export class ExpectedEndDto {
   sagPct: number;
 
   @NumberField({
-    description: 'Travel used by the median run.',
+    description: 'Travel used by the median run; null where it was decided for no track.',
     unit: 'mm',
     minimum: 0,
     maximum: 300,
     example: 132,
+    nullable: true,
   })
-  medianTravelMm: number;
+  medianTravelMm: number | null;
 
   @NumberField({
-    description: 'Travel used by the 95th-percentile run.',
+    description: 'Travel used by the 95th-percentile run; null where it was decided for no track.',
     unit: 'mm',
     minimum: 0,
     maximum: 300,
     example: 161,
+    nullable: true,
   })
-  travel95Mm: number;
+  travel95Mm: number | null;
 
   @NumberField({
-    description: 'Probability that a run bottoms out.',
+    description: 'Probability that a run bottoms out; null where it was decided for no track.',
     unit: '%',
     minimum: 0,
     maximum: 100,
     example: 4,
+    nullable: true,
   })
-  riskPct: number;
+  riskPct: number | null;
 }
 
 export class ExpectationDto {

@@ -1,5 +1,5 @@
 import { metresFromMillimetres, millimetresFromMetres } from '@loamledger/units';
-import { DEFAULT_READING_SD } from '../suspension/ring-hit.js';
+import { DEFAULT_READING_SD } from '../suspension/uncertainties.js';
 import type { EndReadingInputDto } from './runs.dto.js';
 import { ReadingBeyondStroke, UsedAndLeftDisagree } from './runs.errors.js';
 

@@ -108,6 +108,12 @@ export class SetupsService {
     return this.queries.latest(transaction, teamId, bikeId);
   }
 
+  /** The newest set-up, while others who would revise the bike's set-up wait for the end of this transaction. */
+  async latestForRevision(transaction: Transaction, teamId: string, bikeId: string): Promise<Setup | null> {
+    await this.queries.lockBike(transaction, teamId, bikeId);
+    return this.queries.latest(transaction, teamId, bikeId);
+  }
+
   latestOfAll(transaction: Transaction, teamId: string): Promise<readonly Setup[]> {
     return this.queries.latestOfAll(transaction, teamId);
   }

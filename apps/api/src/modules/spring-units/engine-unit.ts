@@ -1,8 +1,7 @@
-import { airSpring, SpringInputError, type AirSpringUnit } from '@loamledger/spring';
+import { airSpring, type AirSpringUnit } from '@loamledger/spring';
 import { absolutePascal, gaugePascal, kelvin } from '@loamledger/units';
-import { InvalidField } from '../../platform/errors/refusal.js';
+import { asking, unitFields, type EngineFields } from './engine-refusal.js';
 import type { SpringUnitEntity, UnitParameter } from './spring-unit.entity.js';
-import { PARAMETER_FIELDS, PARAMETER_NAMES } from './unit-parameters.js';
 
 type UnitColumns = Pick<SpringUnitEntity, 'kind' | 'maxSpacers' | UnitParameter>;
 
@@ -51,24 +50,11 @@ export function refuseImpossibleUnit(unit: UnitColumns): void {
     ambientPressure: absolutePascal(101_325),
     temperature: kelvin(293.15),
   };
-  try {
-    airSpring(engineUnit(unit), fill);
-  } catch (error) {
-    if (!(error instanceof SpringInputError)) throw error;
-    const field = fieldOf(error.argument);
-    throw new InvalidField(
-      'spring-unit.impossible',
-      field?.name ?? 'maxSpacers',
-      field && typeof error.value === 'number' ? field.fromSi(error.value) : unit.maxSpacers,
-      `${error.allowed} ${error.unit}`.trim(),
-    );
-  }
+  asking('spring-unit.impossible', UNIT_FIELDS, () => airSpring(engineUnit(unit), fill));
 }
 
-/** The message field behind an engine argument such as `unit.damper.lowSpeed`. */
-function fieldOf(argument: string) {
-  const [head = '', ...rest] = argument.replace(/^unit\./, '').split('.');
-  const column = rest.reduce((name, part) => name + part.charAt(0).toUpperCase() + part.slice(1), head);
-  const name = PARAMETER_NAMES.find((candidate) => PARAMETER_FIELDS[candidate].column === column);
-  return name && { name, fromSi: PARAMETER_FIELDS[name].fromSi };
-}
+/** What the unit cannot hold with all its spacers is refused for their number. */
+const UNIT_FIELDS: EngineFields = {
+  ...unitFields(''),
+  'fill.spacers': { field: 'maxSpacers', unit: '', fromSi: (count) => count },
+};

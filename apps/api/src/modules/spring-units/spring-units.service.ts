@@ -1,5 +1,4 @@
 import { Injectable } from '@nestjs/common';
-import { DEFAULT_THERMAL_TIME } from '@loamledger/spring';
 import { gaugePascal, gaugePascalFromPsi, psiFromGaugePascal } from '@loamledger/units';
 import { touchEvidence } from '../../platform/database/evidence-version.js';
 import { newId } from '../../platform/database/new-id.js';
@@ -8,10 +7,10 @@ import { InvalidField } from '../../platform/errors/refusal.js';
 import { toPage, type Page, type PageQuery } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { refuseImpossibleUnit } from './engine-unit.js';
-import type { SpringUnitEntity, UnitParameter } from './spring-unit.entity.js';
-import type { SpringUnitDto, SpringUnitInputDto, UnitSourcesDto } from './spring-units.dto.js';
+import type { SpringUnitEntity } from './spring-unit.entity.js';
+import type { SpringUnitDto, SpringUnitInputDto } from './spring-units.dto.js';
 import { SpringUnitsQueries } from './spring-units.queries.js';
-import { PARAMETER_FIELDS, PARAMETER_NAMES } from './unit-parameters.js';
+import { figuresAnswer, parametersOf, sourcesAnswer, sourcesOf } from './unit-figures.js';
 
 /** A spring unit as stored. */
 export type SpringUnit = Readonly<SpringUnitEntity>;
@@ -99,40 +98,12 @@ function columnsOf(input: SpringUnitInputDto) {
   return columns;
 }
 
-function parametersOf(input: SpringUnitInputDto): Record<UnitParameter, number> {
-  const complete = {
-    ...input,
-    lowerLegVolumeMl: input.lowerLegVolumeMl ?? 0,
-    lowerLegAreaMm2: input.lowerLegAreaMm2 ?? 0,
-    thermalTimePositiveS: input.thermalTimePositiveS ?? DEFAULT_THERMAL_TIME.positive,
-    thermalTimeNegativeS: input.thermalTimeNegativeS ?? DEFAULT_THERMAL_TIME.negative,
-    thermalTimeLowerLegS: input.thermalTimeLowerLegS ?? DEFAULT_THERMAL_TIME.lowerLeg,
-  };
-  const entries = PARAMETER_NAMES.map((name) => {
-    const { column, toSi } = PARAMETER_FIELDS[name];
-    return [column, toSi(complete[name])] as const;
-  });
-  return Object.fromEntries(entries) as Record<UnitParameter, number>;
-}
-
-function sourcesOf(sources: UnitSourcesDto): SpringUnitEntity['sources'] {
-  const named = PARAMETER_NAMES.filter((name) => sources[name] !== undefined);
-  return Object.fromEntries(named.map((name) => [PARAMETER_FIELDS[name].column, sources[name]]));
-}
-
 function answer(unit: SpringUnitEntity): SpringUnitDto {
-  const parameters = Object.fromEntries(
-    PARAMETER_NAMES.map((name) => [name, PARAMETER_FIELDS[name].fromSi(unit[PARAMETER_FIELDS[name].column])]),
-  ) as Record<keyof UnitSourcesDto, number>;
-  const sources = Object.fromEntries(
-    PARAMETER_NAMES.map((name) => [name, unit.sources[PARAMETER_FIELDS[name].column] ?? 'assumed']),
-  );
   return {
     id: unit.id,
     name: unit.name,
-    kind: unit.kind,
-    ...parameters,
-    sources,
+    ...figuresAnswer(unit),
+    sources: sourcesAnswer(unit),
     minPressurePsi: psiOrNull(unit.minPressure),
     maxPressurePsi: psiOrNull(unit.maxPressure),
     maxSpacers: unit.maxSpacers,

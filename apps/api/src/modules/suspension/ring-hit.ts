@@ -1,13 +1,7 @@
 import { hitHeight, type SolvedHitHeight } from '@loamledger/spring';
 import { gaugePascalFromPsi } from '@loamledger/units';
 import { engineEnd, type EndInputs } from './end-inputs.js';
-
-/** Standard uncertainty of a ring reading where none is given, m. Common practice, no source. */
-export const DEFAULT_READING_SD = 0.002;
-/** Standard uncertainty of a shock pump's gauge, psi. Assumed; common practice, no source. */
-const GAUGE_SD_PSI = 1;
-/** Standard uncertainty of the sprung mass relative to itself. Assumed: weight of the day, stance. */
-const RELATIVE_MASS_SD = 0.03;
+import { GAUGE_SD_PSI, RELATIVE_MASS_SD } from './uncertainties.js';
 
 /** The hit height behind a ring reading, as it is stored. Heights in m. */
 export interface RingHit {

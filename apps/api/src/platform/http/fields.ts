@@ -3,6 +3,7 @@ import { ApiProperty } from '@nestjs/swagger';
 import { Transform, Type } from 'class-transformer';
 import {
   ArrayMaxSize,
+  ArrayMinSize,
   IsArray,
   IsBoolean,
   IsIn,
@@ -69,6 +70,12 @@ interface TextOptions extends Common {
   readonly example: string;
 }
 
+/**
+ * Postgres cannot store U+0000, nor halves of surrogate pairs in JSON; no name or note needs the other control
+ * characters, but line breaks and tabs.
+ */
+const PRINTABLE = /^[^\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\p{Surrogate}]*$/u;
+
 /** A line or paragraph of text, trimmed; control characters but line breaks and tabs are refused. */
 export function TextField(options: TextOptions): PropertyDecorator {
   const { maxLength, minLength = 1, example, description } = options;
@@ -80,8 +87,7 @@ export function TextField(options: TextOptions): PropertyDecorator {
     IsString(check),
     MinLength(minLength, check),
     MaxLength(maxLength, check),
-    // Postgres cannot store U+0000, and no name or note needs the others.
-    Matches(/^[^\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]*$/u, check),
+    Matches(PRINTABLE, check),
     property(options, { type: 'string', minLength, maxLength, example, description }),
   );
 }
@@ -184,13 +190,43 @@ export function PartsField(
   );
 }
 
+/** A list of finite numbers of one unit. */
+export function NumbersField(
+  options: NumberOptions & { minItems: number; maxItems: number },
+): PropertyDecorator {
+  const { unit, minimum, maximum, minItems, maxItems, example, description, integer } = options;
+  const unitText = unit === '1' ? '' : ` ${unit}`;
+  const check = {
+    context: {
+      allowed: `a list of ${minItems} to ${maxItems} ${integer ? 'whole ' : ''}numbers from ${minimum} to ${maximum}${unitText}`,
+    },
+  };
+  const each = { each: true, ...check };
+  return applyDecorators(
+    IsArray(check),
+    ArrayMinSize(minItems, check),
+    ArrayMaxSize(maxItems, check),
+    integer ? IsInt(each) : IsNumber({ allowNaN: false, allowInfinity: false }, each),
+    Min(minimum, each),
+    Max(maximum, each),
+    property(options, {
+      type: integer ? 'integer' : 'number',
+      isArray: true,
+      minItems,
+      maxItems,
+      example: [example],
+      description: unit === '1' ? description : `${description} Unit: ${unit}.`,
+    }),
+  );
+}
+
 /** A list of short texts. */
 export function TextsField(
   options: Common & { maxItems: number; maxLength: number; example: readonly string[] },
 ): PropertyDecorator {
   const check = {
     context: {
-      allowed: `a list of at most ${options.maxItems} texts of at most ${options.maxLength} characters`,
+      allowed: `a list of at most ${options.maxItems} texts of at most ${options.maxLength} characters without control characters`,
     },
   };
   return applyDecorators(
@@ -198,6 +234,7 @@ export function TextsField(
     ArrayMaxSize(options.maxItems, check),
     IsString({ each: true, ...check }),
     MaxLength(options.maxLength, { each: true, ...check }),
+    Matches(PRINTABLE, { each: true, ...check }),
     property(options, {
       type: 'string',
       isArray: true,

@@ -27,6 +27,7 @@ export const texts = {
   open: 'open',
   outcomeOf: 'What came of it',
   expected: 'Expected then',
+  notExpected: 'no track',
   end: 'End',
   sag: 'Sag',
   median: 'Median hit',

@@ -29,9 +29,9 @@ export function ExpectedTable({ expected }: { expected: NonNullable<Decision['ex
                 <Table.Tr key={name}>
                   <Table.Th scope="row">{name}</Table.Th>
                   <Table.Td ta="end">{formatNumber(end.sagPct, 1)} %</Table.Td>
-                  <Table.Td ta="end">{formatNumber(end.medianTravelMm)} mm</Table.Td>
-                  <Table.Td ta="end">{formatNumber(end.travel95Mm)} mm</Table.Td>
-                  <Table.Td ta="end">{formatNumber(end.riskPct, 1)} %</Table.Td>
+                  <Table.Td ta="end">{withUnit(end.medianTravelMm, 'mm')}</Table.Td>
+                  <Table.Td ta="end">{withUnit(end.travel95Mm, 'mm')}</Table.Td>
+                  <Table.Td ta="end">{withUnit(end.riskPct, '%', 1)}</Table.Td>
                 </Table.Tr>
               ),
           )}
@@ -40,3 +40,7 @@ export function ExpectedTable({ expected }: { expected: NonNullable<Decision['ex
     </Table.ScrollContainer>
   );
 }
+
+/** Without a track nothing was expected of hits. */
+const withUnit = (value: number | null, unit: string, digits?: number) =>
+  value === null ? texts.notExpected : `${formatNumber(value, digits)} ${unit}`;

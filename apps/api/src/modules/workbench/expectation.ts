@@ -1,0 +1,39 @@
+import { exceedance, predictDemand } from '@loamledger/evidence';
+import { sag } from '@loamledger/spring';
+import { gaugePascal, millimetresFromMetres } from '@loamledger/units';
+import { candidate } from '../baselines/end-candidates.js';
+import type { ExpectedEndDto } from '../decisions/decisions.dto.js';
+import type { TeamDemand } from '../demand/demand.service.js';
+import { hitForecast } from '../demand/forecast.js';
+import type { SpringUnit } from '../spring-units/spring-units.service.js';
+import { engineEnd, type End, type EndFill } from '../suspension/end-inputs.js';
+import { inputsWith } from './bike-end.js';
+import type { BikeRecords } from './bike-records.js';
+
+const PER_CENT = 100;
+
+/** What is expected of an end filled so: sag, and with a track what its hits will do. */
+export function expectedOf(
+  end: End,
+  unit: SpringUnit,
+  records: BikeRecords,
+  fill: EndFill,
+  demand: TeamDemand | null,
+): ExpectedEndDto {
+  const filled = engineEnd(inputsWith(end, unit, records, fill));
+  const { track, rider } = records;
+  if (!track || !demand) {
+    const settled = sag(filled.spring, filled.end);
+    return { sagPct: PER_CENT * settled.fraction, medianTravelMm: null, travel95Mm: null, riskPct: null };
+  }
+  const who = { riderId: rider.id, trackId: track.id };
+  const forecast = hitForecast(demand.fit, who);
+  const hits = { median: forecast.median, high: forecast.p95 };
+  const tried = candidate(filled, gaugePascal(fill.pressure), fill.spacers, hits);
+  return {
+    sagPct: PER_CENT * tried.sagFraction,
+    medianTravelMm: millimetresFromMetres(tried.travelAtMedian),
+    travel95Mm: millimetresFromMetres(tried.travelAt95),
+    riskPct: PER_CENT * exceedance(predictDemand(demand.fit, who), tried.bottomingLogHeight),
+  };
+}

@@ -1,0 +1,18 @@
+import { Module } from '@nestjs/common';
+import { BikesModule } from '../bikes/bikes.module.js';
+import { DemandModule } from '../demand/demand.module.js';
+import { RidersModule } from '../riders/riders.module.js';
+import { SetupsModule } from '../setups/setups.module.js';
+import { SpringUnitsModule } from '../spring-units/spring-units.module.js';
+import { TracksModule } from '../tracks/tracks.module.js';
+import { BikeEndsService } from './bike-ends.service.js';
+import { BikeRecordsReader } from './bike-records.js';
+import { MakeChange } from './make-change.js';
+import { WorkbenchController } from './workbench.controller.js';
+
+@Module({
+  imports: [BikesModule, DemandModule, RidersModule, SetupsModule, SpringUnitsModule, TracksModule],
+  controllers: [WorkbenchController],
+  providers: [BikeEndsService, BikeRecordsReader, MakeChange],
+})
+export class WorkbenchModule {}
