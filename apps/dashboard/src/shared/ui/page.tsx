@@ -1,5 +1,5 @@
 import { Stack, Text, Title } from '@mantine/core';
-import { useEffect, type ReactNode } from 'react';
+import { useEffect, useId, type ReactNode } from 'react';
 import classes from './page.module.css';
 
 interface PageProps {
@@ -41,10 +41,13 @@ interface SectionProps {
 
 /** A part of a page under its own heading. */
 export function Section({ title, actions, children }: SectionProps) {
+  const headingId = useId();
   return (
-    <section className={classes.section}>
+    <section className={classes.section} aria-labelledby={headingId}>
       <div className={classes.head}>
-        <Title order={2}>{title}</Title>
+        <Title order={2} id={headingId}>
+          {title}
+        </Title>
         {actions !== undefined && <div className={`${classes.actions} ll-screen-only`}>{actions}</div>}
       </div>
       {children}

@@ -1,0 +1,74 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openHouse, sidewaysOverflow, SIZES, type House } from './support/pages.js';
+import { RIDER } from './support/team.js';
+
+/** Figures that are read at arm's length in the sun, CSS px. */
+const LEAST_FIGURE_PX = 40;
+/** What a gloved thumb hits, CSS px. */
+const LEAST_TARGET_PX = 48;
+
+let house: House;
+beforeAll(async () => {
+  house = await openHouse();
+});
+afterAll(() => house.close());
+
+describe.each(SIZES)('my bike on a $name', (size) => {
+  it('shows the set-up in big figures, to scale, and why it was changed', async () => {
+    const page = await house.signIn(RIDER, size);
+    const figure = page.getByText('71', { exact: true });
+    await figure.waitFor();
+    const fontPx = Number.parseFloat(
+      await figure.evaluate<string>('(element) => getComputedStyle(element).fontSize'),
+    );
+    expect(fontPx).toBeGreaterThanOrEqual(LEAST_FIGURE_PX);
+    await page.getByRole('img', { name: /^Stroke 170 mm; sag \d+ mm/ }).waitFor();
+    await page.getByRole('img', { name: /^Stroke 65 mm/ }).waitFor();
+    await page.getByText('“Stay higher under braking.”').waitFor();
+    expect(await sidewaysOverflow(page)).toBe(0);
+  });
+
+  it('logs a run with track and ground filled in from the last one', async () => {
+    const page = await house.signIn(RIDER, size);
+    await page.getByRole('link', { name: 'Log a run' }).click();
+    const save = page.getByRole('button', { name: 'Save the run' });
+    await save.waitFor();
+    expect((await save.boundingBox())?.height).toBeGreaterThanOrEqual(LEAST_TARGET_PX);
+    expect(await page.getByRole('radio', { name: 'damp' }).isChecked()).toBe(true);
+
+    const time = size.name === 'phone' ? '2:59.1' : '2:58.4';
+    await page.getByLabel('Time').fill(time);
+    await page.getByLabel('Fork ring').fill('141');
+    await page
+      .getByRole('group', { name: /Support on big hits/ })
+      .getByRole('radio', { name: '4' })
+      .check();
+    await save.click();
+
+    const newest = page.getByRole('region', { name: 'Last runs' }).getByRole('listitem').first();
+    await newest.getByText(time).waitFor();
+    expect(await newest.innerText()).toMatch(/141 mm · hit 0\.\d+ m/);
+  });
+
+  it('keeps a run that a mistake spoilt, void and with its reason', async () => {
+    const page = await house.signIn(RIDER, size);
+    await page.getByRole('link', { name: 'Log a run' }).click();
+    await page.getByRole('radio', { name: 'spoilt by a mistake' }).check();
+    await page.getByRole('button', { name: 'Save the run' }).click();
+    await page.getByText('Say in a word what happened').waitFor();
+    await page.getByLabel('What happened').fill(`Slid out, ${size.name}`);
+    await page.getByRole('button', { name: 'Save the run' }).click();
+    await page.getByRole('region', { name: 'Last runs' }).getByText(`Slid out, ${size.name}`).waitFor();
+  });
+
+  it('shows what the API refuses at the field, and keeps what was typed', async () => {
+    const page = await house.signIn(RIDER, size);
+    await page.getByRole('link', { name: 'Log a run' }).click();
+    const ring = page.getByLabel('Fork ring');
+    await ring.fill('260');
+    await page.getByRole('button', { name: 'Save the run' }).click();
+    await page.getByRole('alert').waitFor();
+    expect(await ring.getAttribute('aria-invalid')).toBe('true');
+    expect(await ring.inputValue()).toBe('260');
+  });
+});

@@ -1,0 +1,19 @@
+/** Calls the API as one signed-in person, as any client does. */
+export class Caller {
+  private cookie = '';
+
+  constructor(private readonly address: string) {}
+
+  async post<Answer>(path: string, message: unknown): Promise<Answer> {
+    const answer = await fetch(`${this.address}/api/v1${path}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json', cookie: this.cookie },
+      body: JSON.stringify(message),
+    });
+    const body: unknown = await answer.json();
+    if (!answer.ok) throw new Error(`POST ${path}: ${answer.status} ${JSON.stringify(body)}`);
+    const [cookie] = answer.headers.get('set-cookie')?.split(';') ?? [];
+    if (cookie !== undefined) this.cookie = cookie;
+    return body as Answer;
+  }
+}
