@@ -25,7 +25,10 @@ export async function serveDashboard(
     .getHttpAdapter()
     .getInstance()
     .get('/*', (request: FastifyRequest, reply: FastifyReply) => {
-      if (request.url.startsWith(apiPath)) return reply.callNotFound();
+      if (request.url.startsWith(apiPath) || looksLikeFile(request.url)) return reply.callNotFound();
       return reply.header('cache-control', 'no-cache').sendFile('index.html');
     });
 }
+
+/** A file of an older build that is gone must be missed, not answered with a page that is no script. */
+const looksLikeFile = (url: string): boolean => /\.\w+$/.test(url.split('?', 1)[0] ?? '');
