@@ -24,6 +24,8 @@ export interface House {
   processes(): RunningProcess[];
   /** Waits until no process of this house is left, and returns those that are after all. */
   remaining(): Promise<RunningProcess[]>;
+  /** The owner's address of its database, once that has been started. */
+  databaseUrl(): string;
   /** Asks its database, which must be running. */
   query(statement: string): Promise<unknown[]>;
   clear(): Promise<void>;
@@ -38,7 +40,7 @@ export interface StartOptions {
 }
 
 /** One start, in a process group of its own, as a terminal would make it. */
-export interface Start {
+interface Start {
   readonly process: ChildProcess;
   readonly ended: Promise<number | null>;
   output(): string;
@@ -58,6 +60,7 @@ export async function makeHouse(): Promise<House> {
     start: (options = {}) => start(data, options),
     processes,
     remaining,
+    databaseUrl: () => databaseUrl(data),
     query: (statement) => query(databaseUrl(data), statement),
     clear: async () => {
       for (const { pid } of processes()) kill(pid);
@@ -71,7 +74,14 @@ function start(data: string, { viaNpm, folder = clone, account, env }: StartOpti
   const [command, args] = viaNpm ? ['npm', ['start']] : [process.execPath, ['apps/api/scripts/start.mjs']];
   const child = spawn(command, args, {
     cwd: folder,
-    env: { PATH: process.env['PATH'], HOME: tmpdir(), LOAMLEDGER_DATA_DIR: data, [MARK]: data, ...env },
+    env: {
+      PATH: process.env['PATH'],
+      HOME: tmpdir(),
+      LOAMLEDGER_DATA_DIR: data,
+      DEMO_TEAM: 'false',
+      [MARK]: data,
+      ...env,
+    },
     detached: true,
     stdio: ['ignore', 'pipe', 'pipe'],
     ...account,

@@ -80,13 +80,13 @@ async function serve(databaseUrl, announce) {
     PORT: String(port),
   };
   await run(process.execPath, ['apps/api/dist/migrate.js'], { env, signal });
-  const signIns = await seedDemoTeam(env);
+  const signIns = await run(process.execPath, ['apps/api/dist/seed-demo.js'], { env, signal, capture: true });
   const address = localAddress(host, port);
   const first = await startReadyService(env, address, signal);
   const service = supervise('The service', first, () => startService(env));
   try {
     announce(address);
-    console.log(signIns);
+    if (signIns) console.log(signIns);
     console.log(`Loamledger runs at ${[address, ...networkAddresses(host, port)].join(' and ')}`);
     console.log('Ctrl-C stops it.');
     if (!signal.aborted) await once(signal, 'abort');
@@ -100,13 +100,8 @@ async function serve(databaseUrl, announce) {
 async function choosePort(host) {
   if (!process.env.PORT) return firstFreePort(DEFAULT_PORT, host);
   const port = Number(process.env.PORT);
-  if (!(await isFree(port, host)))
+  if (!(await isFree(port, host))) {
     throw new Error(`PORT=${process.env.PORT} cannot be listened on at ${host}: is it in use?`);
+  }
   return port;
-}
-
-/** @param {NodeJS.ProcessEnv} env */
-async function seedDemoTeam(env) {
-  if (process.env.LOAMLEDGER_DEMO === 'off') return '';
-  return run(process.execPath, ['apps/api/dist/seed-demo.js'], { env, signal, capture: true });
 }

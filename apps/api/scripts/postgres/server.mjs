@@ -1,14 +1,23 @@
 import { spawn } from 'node:child_process';
-import { existsSync, openSync, closeSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import {
+  closeSync,
+  copyFileSync,
+  existsSync,
+  openSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import { dirname, join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
 import { anyFreePort, isFree } from '../process/ports.mjs';
 import { commandOf, isRunning } from '../process/table.mjs';
 import { databaseName, ownerRole } from './cluster.mjs';
 
 const host = '127.0.0.1';
-/** Handed over as text: the database's account may not be able to read files of the clone. */
-const guard = readFileSync(new URL('guard.sh', import.meta.url), 'utf8');
+const guardSource = fileURLToPath(new URL('guard.sh', import.meta.url));
 const POLL_MS = 20;
 /** A server that was killed may have much to recover; it is given this long before the start is given up. */
 const READY_LIMIT_MS = 600_000;
@@ -35,6 +44,9 @@ export async function startServer(cluster, binaries, settings = {}) {
   await endOtherServer(cluster.data);
   const port = await choosePort(cluster.portFile);
   const log = openLog(cluster.log);
+  // Beside the data, since the database's account may not be able to read files of the clone.
+  const guard = join(dirname(cluster.data), 'guard.sh');
+  copyFileSync(guardSource, guard);
   const options = {
     listen_addresses: host,
     unix_socket_directories: '',
@@ -45,7 +57,7 @@ export async function startServer(cluster, binaries, settings = {}) {
   const child = spawn(
     '/bin/sh',
     [
-      ...['-c', guard, 'guard.sh', join(binaries, 'postgres'), '-D', cluster.data],
+      ...[guard, join(binaries, 'postgres'), '-D', cluster.data],
       ...Object.entries(options).flatMap(([name, value]) => ['-c', `${name}=${value}`]),
     ],
     // Of its own process group, so that Ctrl-C reaches us alone and we stop the service before the database.
