@@ -1,7 +1,7 @@
 import { tUpperQuantile } from '../numerics/distributions.js';
 import { requireComparison, type ComparisonRequest, type ComparisonRun } from './comparison-request.js';
 import { commonFactor, maxTCritical } from './max-t.js';
-import { moderateVariance, type ModeratedVariance } from './moderated-variance.js';
+import { moderateVariance, type ModeratedVariance, type SessionVariance } from './moderated-variance.js';
 import { runsStillNeeded, type RunsStillNeeded } from './runs-needed.js';
 import { alphaAtLook, differenceTest, equivalenceTest, fisherExact, holmAdjusted } from './tests.js';
 import { fitRiderMeans, fitRuns, type TimedRun, type TimeModel } from './time-model.js';
@@ -40,6 +40,9 @@ export interface Comparison {
   counts: { runs: number; voided: number; untimed: number; timed: number };
   /** Error rate at this look. */
   alpha: number;
+  /** Of these runs alone: what a later comparison takes as history. */
+  session: SessionVariance | null;
+  /** What the tests used. */
   variance: ModeratedVariance | null;
   arms: ArmComparison[];
   voids: VoidCount[];
@@ -81,6 +84,7 @@ export function compareSetUps(request: ComparisonRequest): Comparison {
     ...base,
     status: 'nothing to compare',
     sentences: [sentence],
+    session: null,
     variance: null,
     arms: others.map((arm) => withoutVerdict(arm, countOf(timed, arm), sentence)),
     trendOverSession: null,
@@ -96,7 +100,7 @@ export function compareSetUps(request: ComparisonRequest): Comparison {
   return { ...base, status: 'compared', ...judge(request, timed, model, others, base.alpha) };
 }
 
-type Judged = Pick<Comparison, 'sentences' | 'variance' | 'arms' | 'trendOverSession' | 'points'>;
+type Judged = Pick<Comparison, 'sentences' | 'session' | 'variance' | 'arms' | 'trendOverSession' | 'points'>;
 
 function judge(
   request: ComparisonRequest,
@@ -116,6 +120,7 @@ function judge(
   const judged = variance === null ? [] : testAll(request, timed, model, tested, variance, alpha);
   return {
     sentences: sentencesAbout(request, timed, model, variance, session),
+    session: model.unit === 'runs' ? session : runScatter(request, timed),
     variance,
     arms: others.map(
       (arm) =>
@@ -130,6 +135,14 @@ function judge(
     trendOverSession: model.trendOverSession,
     points: model.points,
   };
+}
+
+function runScatter(
+  { current, trend }: ComparisonRequest,
+  timed: readonly TimedRun[],
+): SessionVariance | null {
+  const within = fitRuns(timed, current, trend);
+  return within === null ? null : { variance: within.variance, df: Math.max(0, within.residualDf) };
 }
 
 /** Set-ups that no test is possible for, each with its sentence. */
