@@ -38,6 +38,7 @@ export class SignInGuard implements CanActivate {
     );
     if (!found) throw notSignedIn();
     request.accountId = found.accountId;
+    const idempotency = idempotencyOf(request);
     if (teamId === null) return true;
     if (!found.role) throw new NotFound('team', teamId);
 
@@ -48,7 +49,7 @@ export class SignInGuard implements CanActivate {
       accountId: found.accountId,
       role: found.role,
       riderId: found.riderId,
-      idempotency: idempotencyOf(request),
+      idempotency,
     };
     return true;
   }

@@ -16,10 +16,22 @@ export interface MemberRow {
 
 @Injectable()
 export class MembersQueries {
-  /** Makes the team unless it is there already, as after a repeated request. */
-  async ensureTeam(transaction: Transaction, team: Pick<TeamEntity, 'id' | 'name'>): Promise<TeamEntity> {
-    await transaction.createQueryBuilder().insert().into(TeamEntity).values(team).orIgnore().execute();
-    return transaction.findOneByOrFail(TeamEntity, { id: team.id });
+  /** Makes the team; false if it is there already, as after a repeated request. */
+  async insertTeam(transaction: Transaction, team: Pick<TeamEntity, 'id' | 'name'>): Promise<boolean> {
+    const result = await transaction
+      .createQueryBuilder()
+      .insert()
+      .into(TeamEntity)
+      .values(team)
+      .orIgnore()
+      .returning('id')
+      .execute();
+    return (result.raw as unknown[]).length > 0;
+  }
+
+  /** Makes others who would change the team's members wait for the end of this transaction. */
+  async lockTeam(transaction: Transaction, teamId: string): Promise<void> {
+    await transaction.query('select from team where id = $1 for no key update', [teamId]);
   }
 
   async team(transaction: Transaction, teamId: string): Promise<TeamEntity> {

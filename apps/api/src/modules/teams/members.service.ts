@@ -1,11 +1,12 @@
 import { Injectable } from '@nestjs/common';
 import { v5 } from 'uuid';
 import { newId } from '../../platform/database/new-id.js';
-import { TeamDatabase } from '../../platform/database/team-database.js';
+import { IdempotencyConflict } from '../../platform/database/idempotency-conflict.js';
+import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { NotFound } from '../../platform/errors/refusal.js';
 import type { Role, TeamScope } from '../../platform/http/scope.js';
 import { hashToken, newToken } from '../../platform/security/tokens.js';
-import { MembersQueries } from './members.queries.js';
+import { MembersQueries, type MemberRow } from './members.queries.js';
 import type { InvitationDto, InvitationInputDto, MemberDto, TeamDto, TeamInputDto } from './teams.dto.js';
 import { LastMechanic, RiderRoleNeedsRider } from './teams.errors.js';
 
@@ -19,18 +20,20 @@ export class MembersService {
     private readonly queries: MembersQueries,
   ) {}
 
-  /** Makes a team with its maker as mechanic. A repeated request finds the first one's team by the key. */
+  /**
+   * Makes a team with its maker as mechanic. A repeated request finds the first one's team by the key; it makes
+   * nobody a member, since its maker may have left in the meantime.
+   */
   async createTeam(accountId: string, input: TeamInputDto, idempotencyKey?: string): Promise<TeamDto> {
     const id = idempotencyKey ? v5(idempotencyKey, accountId) : newId();
     return this.database.inTeam({ teamId: id, accountId }, async (transaction) => {
-      const team = await this.queries.ensureTeam(transaction, { id, name: input.name });
-      await this.queries.ensureMember(transaction, {
-        teamId: id,
-        accountId,
-        role: 'mechanic',
-        riderId: null,
-      });
-      return { id: team.id, name: team.name };
+      if (await this.queries.insertTeam(transaction, { id, name: input.name })) {
+        const place = { teamId: id, accountId, role: 'mechanic' as const, riderId: null };
+        await this.queries.ensureMember(transaction, place);
+      }
+      const { name } = await this.queries.team(transaction, id);
+      if (idempotencyKey && name !== input.name) throw new IdempotencyConflict(idempotencyKey);
+      return { id, name };
     });
   }
 
@@ -73,6 +76,8 @@ export class MembersService {
     const { teamId, id, role, riderId } = invitation;
     return this.database.inTeam({ teamId, accountId }, async (transaction) => {
       if (!(await this.queries.useInvitation(transaction, teamId, id))) return false;
+      if (role !== 'mechanic')
+        await this.refuseLastMechanic(transaction, teamId, (m) => m.accountId === accountId);
       await this.queries.ensureMember(transaction, { teamId, accountId, role, riderId });
       return true;
     });
@@ -81,11 +86,21 @@ export class MembersService {
   async removeMember(scope: TeamScope, id: string): Promise<void> {
     await this.database.inTeam(scope, async (transaction) => {
       const members = await this.queries.members(transaction, scope.teamId);
-      const member = members.find((candidate) => candidate.id === id);
-      if (!member) throw new NotFound('member', id);
-      const mechanics = members.filter(({ role }) => role === 'mechanic');
-      if (member.role === 'mechanic' && mechanics.length === 1) throw new LastMechanic();
+      if (!members.some((member) => member.id === id)) throw new NotFound('member', id);
+      await this.refuseLastMechanic(transaction, scope.teamId, (member) => member.id === id);
       await this.queries.deleteMember(transaction, scope.teamId, id);
     });
+  }
+
+  /** @throws LastMechanic when who is meant is the team's only mechanic. */
+  private async refuseLastMechanic(
+    transaction: Transaction,
+    teamId: string,
+    isMeant: (member: MemberRow) => boolean,
+  ): Promise<void> {
+    await this.queries.lockTeam(transaction, teamId);
+    const members = await this.queries.members(transaction, teamId);
+    const mechanics = members.filter(({ role }) => role === 'mechanic');
+    if (mechanics.length === 1 && mechanics.some(isMeant)) throw new LastMechanic();
   }
 }

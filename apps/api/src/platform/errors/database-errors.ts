@@ -15,6 +15,8 @@ const AWAY = new Set([
   '08001',
 ]);
 const QUERY_CANCELLED = '57014';
+/** Two writers waited for each other and Postgres let one go: trying again is right. */
+const DEADLOCK = '40P01';
 const UNIQUE_VIOLATION = '23505';
 const FOREIGN_KEY_VIOLATION = '23503';
 
@@ -38,7 +40,7 @@ export function databaseRefusal(error: unknown): Refusal | 'unavailable' | undef
       'It refers to something that is not in this team, or is still referred to.',
     );
   }
-  const away = (code !== undefined && AWAY.has(code)) || code === QUERY_CANCELLED;
+  const away = (code !== undefined && AWAY.has(code)) || code === QUERY_CANCELLED || code === DEADLOCK;
   return away ||
     /Connection terminated|connection timeout|timeout exceeded when trying to connect/i.test(message)
     ? 'unavailable'

@@ -38,7 +38,8 @@ export class ProblemFilter implements ExceptionFilter {
     const request = host.switchToHttp().getRequest<FastifyRequest>();
     const reply = host.switchToHttp().getResponse<FastifyReply>();
     const problem = this.problemOf(error, request.id);
-    if (problem.status === UNAVAILABLE) reply.header('retry-after', String(RETRY_AFTER_SECONDS));
+    const wait = problem.status === UNAVAILABLE ? RETRY_AFTER_SECONDS : waitAfter(error);
+    if (wait !== undefined) reply.header('retry-after', String(wait));
     reply.status(problem.status).type('application/problem+json').send(problem);
   }
 
@@ -77,6 +78,10 @@ export class ProblemFilter implements ExceptionFilter {
     );
   }
 }
+
+/** Seconds after which the caller may try again, where the refusal says so. */
+const waitAfter = (error: unknown): number | undefined =>
+  error instanceof Refusal ? error.retryAfterSeconds : undefined;
 
 /** The status that the framework itself (unknown route, body too large, unreadable JSON) asks for. */
 function statusOf(error: unknown): number {

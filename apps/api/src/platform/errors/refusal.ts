@@ -24,6 +24,9 @@ export interface FieldProblem {
  * Features extend it beside their code with a stable dotted `code`.
  */
 export class Refusal extends Error {
+  /** After how long the same request may be granted, where waiting helps. */
+  readonly retryAfterSeconds?: number;
+
   constructor(
     readonly code: string,
     readonly kind: RefusalKind,

@@ -14,7 +14,7 @@ interface Failures {
 }
 
 class TooManyTries extends Refusal {
-  constructor(readonly retryAfterSeconds: number) {
+  constructor(override readonly retryAfterSeconds: number) {
     super('sign-in.too-many-tries', 'too-many-requests', `Too many tries. Wait ${retryAfterSeconds} s.`);
   }
 }

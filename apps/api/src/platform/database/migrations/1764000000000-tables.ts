@@ -358,7 +358,6 @@ export class Tables1764000000000 implements MigrationInterface {
         team_id uuid not null,
         account_id uuid not null,
         key text not null,
-        setup_id uuid,
         fingerprint text not null,
         answer jsonb,
         created_at timestamptz not null default now(),
