@@ -1,6 +1,7 @@
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { readConfig } from '../../../apps/api/src/config/config.js';
 import { createApp } from '../../../apps/api/src/create-app.js';
+import { ComputeThread, type Computation } from '../../../apps/api/src/platform/compute/compute-thread.js';
 import { createTestDatabase, type TestDatabase } from '../../support/database.js';
 
 export interface TestService {
@@ -21,6 +22,7 @@ export async function startService(environment: Record<string, string> = {}): Pr
     ...environment,
   });
   const app = await createApp(config);
+  computeHere(app);
   await app.listen(0, '127.0.0.1');
   return {
     url: `${await app.getUrl()}/api/v1`,
@@ -30,5 +32,18 @@ export async function startService(environment: Record<string, string> = {}): Pr
       await app.close();
       await database.drop();
     },
+  };
+}
+
+/** A thread of Node cannot load the sources as they are: tests compute the same in the thread they run in. */
+function computeHere(app: NestFastifyApplication): void {
+  app.get(ComputeThread).run = async <Input, Output>(
+    computation: Computation<Input, Output>,
+    input: Input,
+  ) => {
+    const functions = (await import(computation.module.href)) as Record<string, (given: Input) => Output>;
+    const compute = functions[computation.name];
+    if (!compute) throw new Error(`${computation.module.href} exports no ${computation.name}.`);
+    return compute(structuredClone(input));
   };
 }

@@ -1,4 +1,4 @@
-import units from '../../reference/generic_units.json' with { type: 'json' };
+import { readFileSync } from 'node:fs';
 import { Member, PASSWORD } from './member.js';
 import type { TestService } from './service.js';
 
@@ -24,16 +24,35 @@ export interface TestTeam {
   readonly track: Stored;
 }
 
-const { fork170, shock_progressive: shockProgressive } = units.outputs;
+interface GenericUnit {
+  readonly S: number;
+  readonly A: number;
+  readonly A_shaft: number;
+  readonly Vp0: number;
+  readonly v_s: number;
+  readonly Vn0: number;
+  readonly x_t: number;
+  readonly L_b: number;
+  readonly F_b: number;
+  readonly c_l: number;
+  readonly v_k: number;
+  readonly c_h: number;
+  readonly F_f: number;
+  readonly max_spacers: number;
+}
 
-const UNIT = {
-  bumperLengthMm: 8,
+const { fork170, shock_progressive: shockProgressive } = (
+  JSON.parse(readFileSync(new URL('../../reference/generic_units.json', import.meta.url), 'utf8')) as {
+    outputs: {
+      fork170: GenericUnit & { Vc0: number; A_c: number };
+      shock_progressive: GenericUnit & { lr: readonly number[] };
+    };
+  }
+).outputs;
+
+const unitBody = (unit: GenericUnit) => ({
   spacersInStock: 6,
   sources: { strokeMm: 'measured' },
-};
-
-const unitBody = (unit: typeof fork170 | typeof shockProgressive) => ({
-  ...UNIT,
   strokeMm: unit.S * 1e3,
   boreAreaMm2: unit.A * 1e6,
   shaftAreaMm2: unit.A_shaft * 1e6,

@@ -1,0 +1,211 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { Member } from './support/member.js';
+import { call, readDocument, routesOf, type Method } from './support/open-api.js';
+import { startService, type TestService } from './support/service.js';
+import { foundTeam, SETUP, type Stored, type TestTeam } from './support/team.js';
+
+const api = readDocument();
+const ROUTES = routesOf(api).filter(({ path }) => path.includes('{teamId}'));
+const PUBLIC = ['/health/live', '/health/ready', '/accounts', '/sign-ins', '/invitations/accept'];
+
+/** Who may not call what, from the roles of the design, written down here a second time on purpose. */
+const COACH_MAY_NOT = [
+  'post /teams/{teamId}/invitations',
+  'delete /teams/{teamId}/members/{id}',
+  'post /teams/{teamId}/riders',
+  'put /teams/{teamId}/riders/{id}',
+  'post /teams/{teamId}/spring-units',
+  'put /teams/{teamId}/spring-units/{id}',
+  'post /teams/{teamId}/bikes',
+  'put /teams/{teamId}/bikes/{id}',
+  'post /teams/{teamId}/setups',
+  'post /teams/{teamId}/setups/{id}/restore',
+];
+const RIDER_MAY_NOT = [
+  ...COACH_MAY_NOT.filter((route) => !route.includes('/setups')),
+  'post /teams/{teamId}/tracks',
+  'put /teams/{teamId}/tracks/{id}',
+  'put /teams/{teamId}/sessions/{id}',
+  'post /teams/{teamId}/runs/import',
+  'post /teams/{teamId}/runs/import/preview',
+  'post /teams/{teamId}/baselines/{id}/take',
+];
+const MAY_NOT = { mechanic: [] as string[], coach: COACH_MAY_NOT, rider: RIDER_MAY_NOT };
+
+let service: TestService;
+let team: TestTeam;
+let other: TestTeam;
+
+beforeAll(async () => {
+  service = await startService();
+  team = await foundTeam(service);
+  other = await foundTeam(service, 'Team 2');
+});
+afterAll(() => service.stop());
+
+const named = (route: { method: string; path: string }) => `${route.method} ${route.path}`;
+
+describe('every route of a team', () => {
+  it('is in the document that the roles were checked against', () => {
+    expect(ROUTES.length).toBeGreaterThan(40);
+    const names = ROUTES.map(named);
+    for (const route of RIDER_MAY_NOT) expect(names).toContain(route);
+  });
+
+  it.each(ROUTES)('$method $path asks a stranger to sign in', async (route) => {
+    const { status, body } = await call(api, new Member(service), route, team.id);
+    expect([status, (body as { code: string }).code]).toEqual([401, 'sign-in.required']);
+  });
+
+  it.each(ROUTES)("$method $path does not exist for another team's people", async (route) => {
+    for (const member of [other.mechanic, other.coach, other.riderMember]) {
+      const { status, body } = await call(api, member, route, team.id);
+      expect([status, (body as { code: string }).code]).toEqual([404, 'team.not-found']);
+    }
+  });
+
+  it.each(ROUTES)('$method $path lets in the roles that may, and no other', async (route) => {
+    const members = { mechanic: team.mechanic, coach: team.coach, rider: team.riderMember };
+    for (const role of ['mechanic', 'coach', 'rider'] as const) {
+      const { status } = await call(api, members[role], route, team.id);
+      if (MAY_NOT[role].includes(named(route))) expect([role, status]).toEqual([role, 403]);
+      else expect([200, 201, 204, 404, 409, 422]).toContain(status);
+    }
+  });
+});
+
+describe('every other route', () => {
+  const others = routesOf(api).filter(({ path }) => !path.includes('{teamId}'));
+
+  it.each(others)('$method $path needs a sign-in unless it is for strangers', async (route) => {
+    const { status, body } = await call(api, new Member(service), route, team.id);
+    const asksToSignIn = status === 401 && (body as { code: string }).code === 'sign-in.required';
+    expect(asksToSignIn).toBe(!PUBLIC.includes(route.path));
+    expect(status).toBeLessThan(500);
+  });
+});
+
+describe("another team's things", () => {
+  const ids = new Map<string, string>();
+
+  beforeAll(async () => {
+    const { mechanic, path, bike, track } = other;
+    const setup = (await mechanic.post(`${path}/setups`, { ...SETUP, bikeId: bike.id }).expect(201))
+      .body as Stored;
+    const run = { bikeId: bike.id, trackId: track.id, day: '2026-05-09', fork: { travelLeftMm: 18 } };
+    const stored = (await mechanic.post(`${path}/runs`, run).expect(201)).body as Stored;
+    ids
+      .set('setups', setup.id)
+      .set('runs', stored.id)
+      .set('sessions', stored['sessionId'] as string);
+    ids.set('riders', other.rider.id).set('bikes', bike.id).set('tracks', track.id);
+    ids.set('spring-units', other.fork.id);
+    const { body } = await mechanic.get(`${path}/decisions`).expect(200);
+    ids.set('decisions', (body as { items: Stored[] }).items[0]?.id ?? '');
+    const members = (await mechanic.get(`${path}/members`).expect(200)).body as Stored[];
+    ids.set('members', members[0]?.id ?? '');
+  });
+
+  const single = ROUTES.filter(({ path }) => /\/\{(id|trackId)\}/.test(path) && !path.includes('baselines'));
+
+  it.each(single)('are not there by their ids: $method $path', async (route) => {
+    const things = route.path.split('/')[3] ?? '';
+    const id = ids.get(things) ?? '';
+    expect(id).not.toBe('');
+    const path = route.path.replace(/\{(id|trackId)\}/, id);
+    const { status } = await call(api, team.mechanic, { ...route, path }, team.id);
+    expect(status).toBe(404);
+  });
+
+  it.each([
+    ['runs', { bikeId: 'bikes', trackId: 'own', day: '2026-05-09' }],
+    ['runs', { bikeId: 'own', trackId: 'tracks', day: '2026-05-09' }],
+    ['runs', { bikeId: 'own', sessionId: 'sessions' }],
+    ['runs', { bikeId: 'own', trackId: 'own', day: '2026-05-09', setupId: 'setups' }],
+    ['runs', { bikeId: 'own', trackId: 'own', day: '2026-05-09', riderId: 'riders' }],
+    ['setups', { ...SETUP, bikeId: 'bikes' }],
+    ['setups', { ...SETUP, bikeId: 'own', trackId: 'tracks' }],
+    ['sessions', { trackId: 'tracks', day: '2026-05-09', condition: 'dry' }],
+    ['invitations', { role: 'rider', riderId: 'riders' }],
+  ])('cannot be referred to by %s: %o', async (things, wish) => {
+    await team.mechanic.post(`${team.path}/setups`, { ...SETUP, bikeId: team.bike.id }).expect(201);
+    const own: Record<string, string> = { bikeId: team.bike.id, trackId: team.track.id };
+    const body = Object.fromEntries(
+      Object.entries(wish).map(([field, value]) => [
+        field,
+        value === 'own' ? own[field] : (ids.get(String(value)) ?? value),
+      ]),
+    );
+    const { status } = await team.mechanic.post(`${team.path}/${things}`, body);
+    expect([404, 409, 422]).toContain(status);
+  });
+});
+
+describe('a rider', () => {
+  let otherRider: Stored;
+  let otherBike: Stored;
+
+  beforeAll(async () => {
+    const { mechanic, path, fork, shock } = team;
+    const create = async (things: string, body: object) =>
+      (await mechanic.post(`${path}/${things}`, body).expect(201)).body as Stored;
+    otherRider = await create('riders', { name: 'Rider B', readyMassKg: 70 });
+    const { body: own } = await mechanic.get(`${path}/bikes/${team.bike.id}`);
+    const { id: _id, version: _version, ...bike } = own as Stored;
+    const parts = { riderId: otherRider.id, forkUnitId: fork.id, shockUnitId: shock.id };
+    otherBike = await create('bikes', { ...bike, ...parts, name: 'Bike 2' });
+    await create('setups', { ...SETUP, bikeId: otherBike.id });
+    await create('setups', { ...SETUP, bikeId: team.bike.id });
+    const on = { trackId: team.track.id, day: '2026-05-10' };
+    await create('runs', { ...on, bikeId: otherBike.id });
+    await create('runs', { ...on, bikeId: team.bike.id });
+  });
+
+  it.each(['riders', 'bikes', 'setups', 'runs', 'decisions'])('sees only their own %s', async (things) => {
+    const count = async (member: Member) =>
+      ((await member.get(`${team.path}/${things}`).expect(200)).body as { items: Stored[] }).items;
+    const all = await count(team.mechanic);
+    const own = await count(team.riderMember);
+    expect(own.length).toBeGreaterThan(0);
+    expect(own.length).toBeLessThan(all.length);
+    for (const thing of all) {
+      const { status } = await team.riderMember.get(`${team.path}/${things}/${thing.id}`);
+      expect(status).toBe(own.some(({ id }) => id === thing.id) ? 200 : 404);
+    }
+  });
+
+  it("gets no one else's runs in an export", async () => {
+    const { text } = await team.riderMember.get(`${team.path}/runs/export`).expect(200);
+    expect(text).toContain('Rider A');
+    expect(text).not.toContain('Rider B');
+  });
+
+  it.each([
+    [
+      'log a run',
+      'post',
+      'runs',
+      () => ({ bikeId: otherBike.id, trackId: team.track.id, day: '2026-05-10' }),
+    ],
+    ['make a set-up', 'post', 'setups', () => ({ ...SETUP, bikeId: otherBike.id })],
+  ] as const)("cannot %s on somebody else's bike", async (_, _method, things, body) => {
+    await team.riderMember.post(`${team.path}/${things}`, body()).expect(404);
+  });
+
+  it("cannot log a run for somebody else, or void somebody else's", async () => {
+    const run = { bikeId: team.bike.id, riderId: otherRider.id, trackId: team.track.id, day: '2026-05-10' };
+    await team.riderMember.post(`${team.path}/runs`, run).expect(403);
+    const { body } = await team.mechanic.get(`${team.path}/runs?riderId=${otherRider.id}`).expect(200);
+    const [theirs] = (body as { items: Stored[] }).items;
+    const path: string = `${team.path}/runs/${theirs?.id}/void`;
+    await team.riderMember.post(path, { reason: 'Mine is better.' }).expect(404);
+  });
+});
+
+it('answers routes that are not there with problem details', async () => {
+  for (const method of ['get', 'post', 'put', 'delete'] as Method[]) {
+    const { status, headers } = await team.mechanic.send(method, `${team.path}/nothing`);
+    expect(status).toBe(404);
+    expect(headers['content-type']).toContain('application/problem+json');
+  }
+});

@@ -1,0 +1,274 @@
+import { Client } from 'pg';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { Throttle } from '../../apps/api/src/platform/security/throttle.js';
+import { Member, PASSWORD } from './support/member.js';
+import { startService, type TestService } from './support/service.js';
+import { foundTeam, invite, join, type Stored, type TestTeam } from './support/team.js';
+
+let service: TestService;
+beforeAll(async () => {
+  service = await startService();
+});
+afterAll(() => service.stop());
+
+const person = (member: Member, more: object = {}) => ({
+  email: member.email,
+  password: PASSWORD,
+  displayName: 'Person',
+  ...more,
+});
+const signIn = (member: Member, password = PASSWORD, email = member.email) =>
+  member.post('/sign-ins', { email, password });
+
+describe('an account', () => {
+  it('is signed in once it is made, by a cookie that scripts and other sites cannot use', async () => {
+    const member = new Member(service);
+    const answer = await member.post('/accounts', person(member)).expect(201);
+    const [cookie = ''] = answer.headers['set-cookie'] as unknown as string[];
+    expect(cookie).toMatch(/^loamledger_sign_in=[\w-]{43};/);
+    for (const flag of ['HttpOnly', 'SameSite=Strict', 'Path=/', 'Expires=']) expect(cookie).toContain(flag);
+    member.keep(answer);
+    const { body } = await member.get('/accounts/current').expect(200);
+    expect(body).toMatchObject({ email: member.email, memberships: [] });
+  });
+
+  it('has a cookie for HTTPS only where the service is told so', async () => {
+    const secure = await startService({ SECURE_COOKIES: 'true' });
+    try {
+      const member = new Member(secure);
+      const { headers } = await member.post('/accounts', person(member)).expect(201);
+      expect(headers['set-cookie']?.[0]).toContain('Secure');
+      expect(headers['strict-transport-security']).toBeDefined();
+    } finally {
+      await secure.stop();
+    }
+  });
+
+  it('is one for each e-mail address, in capitals or not', async () => {
+    const member = await new Member(service).signUp();
+    const again = person(member, { email: ` ${member.email.toUpperCase()} ` });
+    const { body } = await member.post('/accounts', again).expect(409);
+    expect(body).toMatchObject({ code: 'sign-up.email-taken' });
+    await signIn(new Member(service), PASSWORD, member.email.toUpperCase()).expect(201);
+  });
+
+  it('cannot be made by a stranger where sign-up is closed', async () => {
+    const closed = await startService({ OPEN_SIGN_UP: 'false' });
+    try {
+      const member = new Member(closed);
+      await member.post('/accounts', person(member)).expect(403);
+    } finally {
+      await closed.stop();
+    }
+  });
+
+  it.each([
+    ['email', 'nobody'],
+    ['email', `${'a'.repeat(300)}@team.example`],
+    ['password', 'short'],
+    ['password', 'x'.repeat(201)],
+    ['displayName', ''],
+    ['displayName', 'a\u0000b'],
+  ])('is refused for %s %s, naming the field', async (field, value) => {
+    const member = new Member(service);
+    const { body } = await member.post('/accounts', person(member, { [field]: value })).expect(422);
+    expect((body as { errors: { field: string }[] }).errors.map((error) => error.field)).toContain(field);
+  });
+});
+
+describe('a sign-in', () => {
+  it('fails alike for a wrong password and an unknown address', async () => {
+    const member = await new Member(service).signUp();
+    const wrong = await signIn(member, 'another sentence').expect(401);
+    const unknown = await signIn(new Member(service)).expect(401);
+    const told = ({ body }: { body: unknown }) => ({ ...(body as object), requestId: '' });
+    expect(told(unknown)).toEqual(told(wrong));
+  });
+
+  it('ends with the sign-out, and its cookie is worth nothing afterwards', async () => {
+    const member = await new Member(service).signUp();
+    const elsewhere = new Member(service);
+    elsewhere.keep(await signIn(member).expect(201));
+    await member.delete('/sign-ins/current').expect(204);
+    await member.get('/accounts/current').expect(401);
+    await elsewhere.get('/accounts/current').expect(200);
+  });
+
+  it('is stored as a hash, so that who reads the database has no cookie', async () => {
+    const member = new Member(service);
+    const answer = await member.post('/accounts', person(member)).expect(201);
+    const token = /=([\w-]+);/.exec(answer.headers['set-cookie']?.[0] ?? '')?.[1];
+    const rows = await asOwner('select token_hash from sign_in');
+    expect(rows.length).toBeGreaterThan(0);
+    expect(rows.map((row) => row['token_hash'])).not.toContain(token);
+    const accounts = await asOwner('select password_hash from account');
+    for (const row of accounts) expect(row['password_hash']).toMatch(/^\$argon2id\$v=19\$m=19456,t=2,p=1\$/);
+  });
+
+  it('has to wait after some failures, told for how long, even with the right password', async () => {
+    const member = await new Member(service).signUp();
+    for (let tries = 0; tries < 5; tries += 1) await signIn(member, 'another sentence').expect(401);
+    const { body, headers } = await signIn(member).expect(429);
+    expect(body).toMatchObject({ code: 'sign-in.too-many-tries' });
+    expect(Number(headers['retry-after'])).toBeGreaterThan(0);
+    await signIn(await new Member(service).signUp()).expect(201);
+  });
+
+  it('waits twice as long after each further failure, up to a limit, and is forgiven by a success', () => {
+    const throttle = new Throttle();
+    let now = 0;
+    const wait = () => {
+      const from = now;
+      for (;;) {
+        try {
+          throttle.check('key', now);
+          return now - from;
+        } catch {
+          now += 500;
+        }
+      }
+    };
+    const waits = Array.from({ length: 16 }, () => {
+      throttle.failed('key', now);
+      return wait();
+    });
+    expect(waits.slice(0, 8)).toEqual([0, 0, 0, 0, 1_000, 2_000, 4_000, 8_000]);
+    expect(Math.max(...waits)).toBe(300_000);
+    throttle.succeeded('key');
+    throttle.failed('key', now);
+    expect(wait()).toBe(0);
+  });
+
+  it('with a forged cookie is none', async () => {
+    for (const cookie of ['x', '', '%00', "' or 1=1 --", 'a'.repeat(5_000)]) {
+      const forged = new Member(service).get('/accounts/current');
+      await forged.set('cookie', `loamledger_sign_in=${cookie}`).expect(401);
+    }
+  });
+});
+
+describe('an invitation', () => {
+  let team: TestTeam;
+  beforeEach(async () => {
+    team = await foundTeam(service);
+  });
+
+  it('takes one person into the team, once', async () => {
+    const token = await invite(team, { role: 'coach' });
+    const first = new Member(service);
+    const { body } = await first.post('/invitations/accept', person(first, { token })).expect(201);
+    expect(body).toMatchObject({ memberships: [{ teamId: team.id, role: 'coach' }] });
+    const second = new Member(service);
+    await second.post('/invitations/accept', person(second, { token })).expect(403);
+  });
+
+  it('used by two at the same moment takes one of them', async () => {
+    const token = await invite(team, { role: 'coach' });
+    const rivals = [new Member(service), new Member(service), new Member(service)];
+    const answers = await Promise.all(
+      rivals.map((rival) => rival.post('/invitations/accept', person(rival, { token }))),
+    );
+    expect(answers.map(({ status }) => status).toSorted()).toEqual([201, 403, 403]);
+  });
+
+  it('ends after its time', async () => {
+    const token = await invite(team, { role: 'coach' });
+    await asOwner(`update invitation set expires_at = now() - interval '1 second' where used_at is null`);
+    const late = new Member(service);
+    await late.post('/invitations/accept', person(late, { token })).expect(403);
+  });
+
+  it('for a rider names one of this team', async () => {
+    const path = `${team.path}/invitations`;
+    await team.mechanic.post(path, { role: 'rider' }).expect(422);
+    const other = await foundTeam(service, 'Team 2');
+    const theirs = { role: 'rider', riderId: other.rider.id };
+    const { status } = await team.mechanic.post(path, theirs);
+    expect([404, 409]).toContain(status);
+  });
+
+  it('lets an existing account in with its password only', async () => {
+    const member = await new Member(service).signUp();
+    const token = await invite(team, { role: 'coach' });
+    const guess = person(member, { token, password: 'another sentence' });
+    await new Member(service).post('/invitations/accept', guess).expect(401);
+    const { body } = await new Member(service)
+      .post('/invitations/accept', person(member, { token }))
+      .expect(201);
+    expect((body as { memberships: unknown[] }).memberships).toHaveLength(1);
+  });
+
+  it('does not turn the last mechanic into something else', async () => {
+    const token = await invite(team, { role: 'coach' });
+    const { body } = await team.mechanic.post('/invitations/accept', person(team.mechanic, { token }));
+    expect(body).toMatchObject({ code: 'member.last-mechanic' });
+    await team.mechanic.post(`${team.path}/invitations`, { role: 'coach' }).expect(201);
+  });
+});
+
+describe('a team', () => {
+  it('is made once under one Idempotency-Key, and the key is for no other team', async () => {
+    const member = await new Member(service).signUp();
+    const make = (name: string) => member.post('/teams', { name }).set('idempotency-key', 'team');
+    const [first, second] = await Promise.all([make('Team 1'), make('Team 1')]);
+    expect([first.status, second.status]).toEqual([201, 201]);
+    expect(second.body).toEqual(first.body);
+    await make('Another').expect(409);
+    const { body } = await member.get('/accounts/current');
+    expect((body as { memberships: unknown[] }).memberships).toHaveLength(1);
+  });
+
+  it('is not entered again by who was taken out of it and repeats the request that made it', async () => {
+    const founder = await new Member(service).signUp();
+    const make = () => founder.post('/teams', { name: 'Team 1' }).set('idempotency-key', 'team');
+    const { id } = (await make().expect(201)).body as Stored;
+    const path = `/teams/${id}`;
+    const successor = await join(service, { path, mechanic: founder }, { role: 'mechanic' });
+    const members = (await successor.get(`${path}/members`).expect(200)).body as Stored[];
+    await successor.delete(`${path}/members/${members[0]?.id}`).expect(204);
+    await make();
+    await founder.get(path).expect(404);
+  });
+
+  it('loses a member at once, but never its last mechanic', async () => {
+    const team = await foundTeam(service);
+    const members = (await team.mechanic.get(`${team.path}/members`).expect(200)).body as Stored[];
+    const of = (role: string) => members.find((member) => member['role'] === role)?.id;
+    await team.mechanic.delete(`${team.path}/members/${of('coach')}`).expect(204);
+    await team.coach.get(team.path).expect(404);
+    await team.mechanic.delete(`${team.path}/members/${of('mechanic')}`).expect(409);
+    await team.mechanic.delete(`${team.path}/members/${of('coach')}`).expect(404);
+  });
+
+  it('keeps one of two mechanics who take each other out at the same moment', async () => {
+    const team = await foundTeam(service);
+    const second = await join(service, team, { role: 'mechanic' });
+    const members = (await second.get(`${team.path}/members`).expect(200)).body as Stored[];
+    const mechanics = members.filter((member) => member['role'] === 'mechanic');
+    await Promise.all([
+      team.mechanic.delete(`${team.path}/members/${mechanics[1]?.id}`),
+      second.delete(`${team.path}/members/${mechanics[0]?.id}`),
+    ]);
+    const left = await asOwner(`select role from member where team_id = '${team.id}' and role = 'mechanic'`);
+    expect(left).toHaveLength(1);
+  });
+
+  it('can be one of several of a person, with another role in each', async () => {
+    const [one, two] = [await foundTeam(service, 'A'), await foundTeam(service, 'B')];
+    const token = await invite(two, { role: 'coach' });
+    const { body } = await one.mechanic
+      .post('/invitations/accept', person(one.mechanic, { token }))
+      .expect(201);
+    expect(body).toMatchObject({ memberships: [{ role: 'mechanic' }, { role: 'coach' }] });
+  });
+});
+
+async function asOwner(statement: string): Promise<Record<string, unknown>[]> {
+  const client = new Client({ connectionString: service.database.ownerUrl });
+  await client.connect();
+  try {
+    return (await client.query<Record<string, unknown>>(statement)).rows;
+  } finally {
+    await client.end();
+  }
+}

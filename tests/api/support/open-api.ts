@@ -1,0 +1,88 @@
+import { readFileSync } from 'node:fs';
+import type { Member } from './member.js';
+
+/** The part of JSON Schema that the document uses. */
+export interface Schema {
+  readonly $ref?: string;
+  readonly type?: string | readonly string[];
+  readonly properties?: Readonly<Record<string, Schema>>;
+  readonly items?: Schema;
+  readonly anyOf?: readonly Schema[];
+  readonly allOf?: readonly Schema[];
+  readonly minimum?: number;
+  readonly maximum?: number;
+  readonly example?: unknown;
+  readonly description?: string;
+}
+
+interface Operation {
+  readonly summary?: string;
+  readonly requestBody?: { readonly content: Readonly<Record<string, { readonly schema: Schema }>> };
+}
+
+export interface Document {
+  readonly paths: Readonly<Record<string, Readonly<Record<string, Operation>>>>;
+  readonly components: { readonly schemas: Readonly<Record<string, Schema>> };
+}
+
+export type Method = 'get' | 'post' | 'put' | 'delete';
+
+export interface Route {
+  readonly method: Method;
+  /** As in the document, below `/api/v1`. */
+  readonly path: string;
+  readonly summary: string | undefined;
+  /** The schema of a JSON body, if it takes one. */
+  readonly body: Schema | undefined;
+  readonly takesCsv: boolean;
+}
+
+/** The committed document: another test holds it against the code. */
+export function readDocument(): Document {
+  const file = new URL('../../../apps/api/openapi.json', import.meta.url);
+  return JSON.parse(readFileSync(file, 'utf8')) as Document;
+}
+
+/** Every route of the document. */
+export function routesOf(document: Document): Route[] {
+  return Object.entries(document.paths).flatMap(([path, operations]) =>
+    Object.entries(operations).map(([method, operation]) => ({
+      method: method as Method,
+      path: path.replace('/api/v1', ''),
+      summary: operation.summary,
+      body: operation.requestBody?.content['application/json']?.schema,
+      takesCsv: operation.requestBody?.content['text/csv'] !== undefined,
+    })),
+  );
+}
+
+/** The schema itself, behind references and beside `null`. */
+export function resolved(document: Document, schema: Schema): Schema {
+  const name = schema.$ref?.split('/').at(-1);
+  if (name !== undefined) return resolved(document, document.components.schemas[name] ?? {});
+  const inner = schema.allOf?.[0] ?? schema.anyOf?.find(({ type }) => type !== 'null');
+  return inner ? resolved(document, inner) : schema;
+}
+
+/** A complete body made of the document's own examples. */
+export function exampleOf(document: Document, given: Schema): unknown {
+  const schema = resolved(document, given);
+  if (schema.properties) {
+    const fields = Object.entries(schema.properties);
+    return Object.fromEntries(fields.map(([name, field]) => [name, exampleOf(document, field)]));
+  }
+  if (schema.items && schema.example === undefined) return [exampleOf(document, schema.items)];
+  return schema.example ?? null;
+}
+
+/** Sends a route with its example body to ids of no one's, as `member`, in the team of `teamPath`. */
+export function call(document: Document, member: Member, route: Route, teamId: string, body?: unknown) {
+  const path = route.path
+    .replace('{teamId}', teamId)
+    .replaceAll(/\{\w+\}/g, '01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e11');
+  const request = member.send(route.method, path);
+  if (route.method === 'put') void request.set('if-match', '"1"');
+  if (route.takesCsv) return request.set('content-type', 'text/csv').send('date,track,bike\n');
+  const sent = body ?? (route.body && exampleOf(document, route.body));
+  return sent === undefined ? request : request.send(sent as object);
+}
