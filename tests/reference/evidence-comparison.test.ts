@@ -218,15 +218,16 @@ describe('how often a verdict is wrong or right', () => {
     },
   );
 
-  it('looking after every block of four, up to ten times, is wrong in less than 5 % when the rate is spent', () => {
+  it('looking after every block of four, up to ten times, is as seldom wrong as the reference when the rate is spent, and as often when it is not', () => {
     const LOOKS = 10;
+    const SESSIONS = 1500;
     const { result: stopping } = reference<{ result: { one_over_b_b1: number[]; naive_05_every_block: number[] } }>(
       'optional_stopping',
     );
     const rate = (alpha: (look: number) => number): number => {
       const normal = normals(uniforms(77));
       let wrong = 0;
-      for (let n = 0; n < SIMULATIONS; n += 1) {
+      for (let n = 0; n < SESSIONS; n += 1) {
         const order = Array.from({ length: LOOKS }, () => ['A', 'B', 'B', 'A']).flat();
         const runs = session(order, {}, normal);
         for (let look = 1; look <= LOOKS; look += 1) {
@@ -240,13 +241,12 @@ describe('how often a verdict is wrong or right', () => {
           }
         }
       }
-      return wrong / SIMULATIONS;
+      return wrong / SESSIONS;
     };
     const spent = rate((look) => alphaAtLook(0.05, look));
     const naive = rate(() => 0.05);
-    // Four standard errors of shares of 600 (0.8 % and 1.7 %); the file has no trend in its model, which moves less.
-    expect(Math.abs(spent - (stopping.one_over_b_b1.at(-1) as number))).toBeLessThan(0.03);
-    expect(Math.abs(naive - (stopping.naive_05_every_block.at(-1) as number))).toBeLessThan(0.07);
-    expect(spent).toBeLessThan(0.05);
+    // Four standard errors of shares of 1,500 (0.5 % and 1.05 %); the file has no trend in its model, which moves less.
+    expect(Math.abs(spent - (stopping.one_over_b_b1.at(-1) as number))).toBeLessThan(0.02);
+    expect(Math.abs(naive - (stopping.naive_05_every_block.at(-1) as number))).toBeLessThan(0.042);
   });
 });

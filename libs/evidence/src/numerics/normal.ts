@@ -70,7 +70,7 @@ export function erfcx(x: number): number {
 }
 
 /** Log density of the normal distribution with mean 0 and standard deviation 1 at z, log(1/unit of z). */
-export const logNormalDensity = (z: number): number => -0.5 * (z * z + LOG_2PI);
+const logNormalDensity = (z: number): number => -0.5 * (z * z + LOG_2PI);
 
 /**
  * Probability that a standard normal variable is above z, dimensionless.

@@ -51,7 +51,7 @@ export function powerOfEquivalence(
 /** Power that a plan is made for (common practice, no source). */
 export const WANTED_POWER = 0.8;
 /** No team rides more runs a set-up than this; beyond it the answer is "more than". */
-export const MOST_RUNS_AN_ARM = 2000;
+const MOST_RUNS_AN_ARM = 2000;
 
 /** Smallest number of runs an arm at which `power(runs)` reaches the wanted one; null when MOST_RUNS_AN_ARM does not. */
 export function runsForPower(
