@@ -198,14 +198,15 @@ describe('a start that ends in the middle of filling', () => {
 
 /** Ends the session that fills, as the server does for a client that is gone, once its transaction has rows. */
 async function endFilling(database: TestDatabase): Promise<void> {
-  const client = new Client({ connectionString: database.ownerUrl });
+  // As the role itself, which may see and end its own sessions.
+  const client = new Client({ connectionString: database.appUrl });
   await client.connect();
   const name = new URL(database.ownerUrl).pathname.slice(1);
   const deadline = Date.now() + SEED_LIMIT_MS;
   for (let ended = 0; ended === 0 && Date.now() < deadline;) {
     const { rowCount } = await client.query(
       `select pg_terminate_backend(pid) from pg_stat_activity
-       where datname = $1 and usename = 'loamledger_app' and backend_xid is not null
+       where datname = $1 and usename = current_user and backend_xid is not null
          and xact_start < clock_timestamp() - interval '500 ms'`,
       [name],
     );

@@ -1,28 +1,20 @@
 import { OutcomeInputDto } from '../modules/decisions/decisions.dto.js';
 import type { DecisionsService } from '../modules/decisions/decisions.service.js';
-import type { LogRun } from '../modules/runs/log-run.js';
-import { RunInputDto, VoidInputDto } from '../modules/runs/runs.dto.js';
-import type { RunsService } from '../modules/runs/runs.service.js';
 import { SessionInputDto } from '../modules/sessions/sessions.dto.js';
-import type { SessionsService } from '../modules/sessions/sessions.service.js';
 import { RestoreInputDto, SetupInputDto } from '../modules/setups/setups.dto.js';
 import type { SetupsService } from '../modules/setups/setups.service.js';
-import type { TeamDatabase } from '../platform/database/team-database.js';
 import type { TeamScope } from '../platform/http/scope.js';
 import { BIKES, type BikeKey } from './bikes.js';
 import { checked } from './checked.js';
 import { known, type DemoEquipment } from './enter-equipment.js';
 import type { DemoPeople } from './enter-people.js';
+import { logStint, voidLater, type RunServices } from './enter-runs.js';
 import { WORKSHOP, type DemoDay, type SetUpChange, type SetUpReturn } from './scenario.js';
 import type { SimulatedDay, SimulatedRun } from './simulator.js';
 
-interface Services {
-  readonly sessions: SessionsService;
+interface Services extends RunServices {
   readonly setups: SetupsService;
   readonly decisions: DecisionsService;
-  readonly runs: RunsService;
-  readonly logRun: LogRun;
-  readonly database: TeamDatabase;
 }
 
 /** Enters a season in the order in which it happened: each day its changes, its runs, and what came of the changes. */
@@ -84,22 +76,16 @@ export class SeasonEntry {
     return this.services.setups.restore(mechanic, id, reason);
   }
 
-  /** Every rider enters their runs of the day in one go; what they left out of a mishap is entered by the mechanic. */
   private async enterRuns(sessionId: string, runs: readonly SimulatedRun[]): Promise<void> {
-    const { database, logRun, runs: services } = this.services;
     for (const bike of new Set(runs.map((run) => run.bike))) {
-      const bikeId = known(this.equipment.bikes, bike);
-      const { scope } = known(this.people.riders, BIKES[bike].rider);
-      const voidedLater = await database.inTeam(scope, async (transaction) => {
-        const toVoid: { id: string; reason: VoidInputDto }[] = [];
-        for (const run of runs.filter((candidate) => candidate.bike === bike)) {
-          const input = await checked(RunInputDto, { ...run.input, sessionId, bikeId });
-          const { id } = await logRun.log(transaction, scope, input);
-          if (run.voidedLater) toVoid.push({ id, reason: await checked(VoidInputDto, run.voidedLater) });
-        }
-        return toVoid;
-      });
-      for (const { id, reason } of voidedLater) await services.voidRun(this.people.mechanic, id, reason);
+      const stint = {
+        rider: known(this.people.riders, BIKES[bike].rider).scope,
+        sessionId,
+        bikeId: known(this.equipment.bikes, bike),
+        runs: runs.filter((run) => run.bike === bike),
+      };
+      await logStint(this.services, stint);
+      await voidLater(this.services, this.people.mechanic, stint);
     }
   }
 

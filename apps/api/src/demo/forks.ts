@@ -24,7 +24,7 @@ export const FORKS = {
       sources: ENTERED,
       minPressurePsi: 45,
       maxPressurePsi: 125,
-      maxSpacers: 4,
+      maxSpacers: 3,
       spacersInStock: 5,
     },
     truth: { positiveVolume: 0.985, negativeVolume: 1.03, damping: 1.05, friction: 1.1 },

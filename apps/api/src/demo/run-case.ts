@@ -9,6 +9,6 @@ export interface RunCase {
   readonly ambient: Ambient;
   readonly bike: BikeKey;
   readonly setUp: TrueSetUp;
-  /** Counts the runs of the bike on that day from 0. */
+  /** Counts the rider's runs on that day from 0. */
   readonly round: number;
 }

@@ -4,6 +4,7 @@ import { BikesService } from '../modules/bikes/bikes.service.js';
 import { DecisionsService } from '../modules/decisions/decisions.service.js';
 import { RidersService } from '../modules/riders/riders.service.js';
 import { LogRun } from '../modules/runs/log-run.js';
+import { RunRecordsReader } from '../modules/runs/run-records.js';
 import { RunsService } from '../modules/runs/runs.service.js';
 import { SessionsService } from '../modules/sessions/sessions.service.js';
 import { SetupsService } from '../modules/setups/setups.service.js';
@@ -39,6 +40,7 @@ export async function seedDemoTeam(app: INestApplicationContext): Promise<void> 
       setups: app.get(SetupsService),
       decisions: app.get(DecisionsService),
       runs: app.get(RunsService),
+      records: app.get(RunRecordsReader),
       logRun: app.get(LogRun),
       database,
     };

@@ -33,7 +33,7 @@ const RING_ERROR_SD = 2;
 /** Standard deviation of the gauge from one filling to the next, psi. */
 const GAUGE_ERROR_SD = 0.8;
 const CHANCE = {
-  mishap: 0.075,
+  mishap: 0.07,
   mishapEnteredByRider: 0.6,
   ringForgotten: 0.04,
   timeMissed: 0.05,
@@ -61,33 +61,53 @@ export function simulateSeason(season: readonly DemoDay[], seed: number): readon
   return season.map((day) => {
     for (const change of day.changes) setUps.apply(change);
     const ambient = ambientOf(day);
-    const rounds = Math.max(...day.stints.map(({ runs }) => runs));
-    const runs = Array.from({ length: rounds }, (_, round) =>
-      day.stints
-        .filter((stint) => round < stint.runs)
-        .map((stint) => {
-          const run = { day, ambient, bike: stint.bike, setUp: setUps.of(stint.bike), round };
-          return simulateRun(random, habits, run, stint);
-        }),
-    );
-    return { day, runs: runs.flat() };
+    const runs = inOrder(day).map(({ stint, round, isShuttle }) => {
+      const run = { day, ambient, bike: stint.bike, setUp: setUps.of(stint.bike), round };
+      return simulateRun(random, habits, run, { place: day.stints.indexOf(stint), isShuttle });
+    });
+    return { day, runs };
   });
 }
 
-function simulateRun(random: SeededRandom, habits: Habits, run: RunCase, stint: Stint): SimulatedRun {
+/** The runs of a day: round after round, in each the riders one after another, each on one bike at a time. */
+function inOrder(day: DemoDay): { stint: Stint; round: number; isShuttle: boolean }[] {
+  return day.stints
+    .flatMap((stint) => {
+      const first = roundsBefore(day, stint);
+      return Array.from({ length: stint.runs }, (_, i) => {
+        return { stint, round: first + i, isShuttle: i < (stint.untimed ?? 0) };
+      });
+    })
+    .toSorted((a, b) => a.round - b.round);
+}
+
+/** Rounds that the rider has spent on another bike before this stint. */
+function roundsBefore({ stints }: DemoDay, stint: Stint): number {
+  const { rider } = BIKES[stint.bike];
+  return stints
+    .slice(0, stints.indexOf(stint))
+    .filter(({ bike }) => BIKES[bike].rider === rider)
+    .reduce((sum, { runs }) => sum + runs, 0);
+}
+
+function simulateRun(
+  random: SeededRandom,
+  habits: Habits,
+  run: RunCase,
+  { place, isShuttle }: { place: number; isShuttle: boolean },
+): SimulatedRun {
   const { bike, round } = run;
   const use = biggestHit(random, habits, run);
   const time = runTime(random, run, use);
   const mishap = random.chance(CHANCE.mishap) ? random.pick(MISHAPS) : null;
   const lost = mishap ? MISHAP_TIME.least + MISHAP_TIME.spread * random.uniform() : 0;
-  const isShuttle = round < (stint.untimed ?? 0);
   const isTimed = !isShuttle && mishap?.timed !== false && !random.chance(CHANCE.timeMissed);
   const spoilt = mishap && { reason: mishap.reason, readingsCount: mishap.readingsCount };
   const isEnteredByRider = random.chance(CHANCE.mishapEnteredByRider);
   return {
     bike,
     input: {
-      startedAt: startOf(run, run.day.stints.indexOf(stint)),
+      startedAt: startOf(run, place),
       timeS: isTimed ? Number((time + lost).toFixed(1)) : null,
       fork: readingOf('fork', random, bike, use.fork),
       shock: readingOf('shock', random, bike, use.shock),
