@@ -20,9 +20,10 @@ const COACH_MAY_NOT = [
   'put /teams/{teamId}/bikes/{id}',
   'post /teams/{teamId}/setups',
   'post /teams/{teamId}/setups/{id}/restore',
+  'post /teams/{teamId}/changes',
 ];
 const RIDER_MAY_NOT = [
-  ...COACH_MAY_NOT.filter((route) => !route.includes('/setups')),
+  ...COACH_MAY_NOT.filter((route) => !/setups|changes/.test(route)),
   'post /teams/{teamId}/tracks',
   'put /teams/{teamId}/tracks/{id}',
   'put /teams/{teamId}/sessions/{id}',

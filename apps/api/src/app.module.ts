@@ -14,6 +14,7 @@ import { SetupsModule } from './modules/setups/setups.module.js';
 import { SpringUnitsModule } from './modules/spring-units/spring-units.module.js';
 import { TracksModule } from './modules/tracks/tracks.module.js';
 import { TeamsModule } from './modules/teams/teams.module.js';
+import { SpringModule } from './modules/spring/spring.module.js';
 import { WorkbenchModule } from './modules/workbench/workbench.module.js';
 import { ComputeModule } from './platform/compute/compute.module.js';
 import { DatabaseModule } from './platform/database/database.module.js';
@@ -43,6 +44,7 @@ export class AppModule {
         DecisionsModule,
         RunsModule,
         BaselinesModule,
+        SpringModule,
         WorkbenchModule,
       ],
       providers: [

@@ -6,7 +6,7 @@ import type { SpringUnitEntity, UnitParameter } from './spring-unit.entity.js';
 type UnitColumns = Pick<SpringUnitEntity, 'kind' | 'maxSpacers' | UnitParameter>;
 
 /** Spacers that the engine accepts where no limit was entered: what the chamber holds decides. */
-const UNLIMITED_SPACERS = 30;
+export const UNLIMITED_SPACERS = 30;
 
 /** The stored unit as the engine takes it. */
 export function engineUnit(unit: UnitColumns): AirSpringUnit {

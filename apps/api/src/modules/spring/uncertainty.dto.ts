@@ -1,20 +1,7 @@
 import { ChoiceField, FlagField, NumberField, PartsField } from '../../platform/http/fields.js';
-import type { EndUncertaintyDto } from './end.dto.js';
+import { UNCERTAIN, type Uncertain } from './uncertain.js';
 
 const any = { minimum: -1e9, maximum: 1e9 };
-
-/** What can make an answer uncertain, named as its standard uncertainty is. */
-export const UNCERTAIN = [
-  'pressurePsi',
-  'sprungMassPct',
-  'positiveVolumePct',
-  'negativeVolumePct',
-  'spacerVolumePct',
-  'lowerLegVolumePct',
-  'dampingPct',
-  'sealFrictionPct',
-] as const satisfies readonly (keyof EndUncertaintyDto)[];
-export type Uncertain = (typeof UNCERTAIN)[number];
 
 export class ContributionDto {
   @ChoiceField({ description: 'Whose uncertainty it is.', choices: UNCERTAIN })

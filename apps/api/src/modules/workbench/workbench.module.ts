@@ -5,14 +5,26 @@ import { RidersModule } from '../riders/riders.module.js';
 import { SetupsModule } from '../setups/setups.module.js';
 import { SpringUnitsModule } from '../spring-units/spring-units.module.js';
 import { TracksModule } from '../tracks/tracks.module.js';
+import { SpringModule } from '../spring/spring.module.js';
 import { BikeEndsService } from './bike-ends.service.js';
+import { BikeQuestions } from './bike-questions.js';
 import { BikeRecordsReader } from './bike-records.js';
+import { BikeSpringController } from './bike-spring.controller.js';
+import { BikeWorkshopController } from './bike-workshop.controller.js';
 import { MakeChange } from './make-change.js';
 import { WorkbenchController } from './workbench.controller.js';
 
 @Module({
-  imports: [BikesModule, DemandModule, RidersModule, SetupsModule, SpringUnitsModule, TracksModule],
-  controllers: [WorkbenchController],
-  providers: [BikeEndsService, BikeRecordsReader, MakeChange],
+  imports: [
+    BikesModule,
+    DemandModule,
+    RidersModule,
+    SetupsModule,
+    SpringModule,
+    SpringUnitsModule,
+    TracksModule,
+  ],
+  controllers: [WorkbenchController, BikeSpringController, BikeWorkshopController],
+  providers: [BikeEndsService, BikeQuestions, BikeRecordsReader, MakeChange],
 })
 export class WorkbenchModule {}

@@ -210,8 +210,8 @@ export function NumbersField(
     Min(minimum, each),
     Max(maximum, each),
     property(options, {
-      type: integer ? 'integer' : 'number',
-      isArray: true,
+      type: 'array',
+      items: { type: integer ? 'integer' : 'number', minimum, maximum },
       minItems,
       maxItems,
       example: [example],
