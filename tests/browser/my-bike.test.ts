@@ -19,7 +19,7 @@ describe.each(SIZES)('my bike on a $name', (size) => {
     const figure = page.getByText('71', { exact: true });
     await figure.waitFor();
     const fontPx = Number.parseFloat(
-      await figure.evaluate<string>('(element) => getComputedStyle(element).fontSize'),
+      (await figure.evaluate('(element) => getComputedStyle(element).fontSize')) as string,
     );
     expect(fontPx).toBeGreaterThanOrEqual(LEAST_FIGURE_PX);
     await page.getByRole('img', { name: /^Stroke 170 mm; sag \d+ mm/ }).waitFor();

@@ -21,7 +21,7 @@ describe.each(SIZES)('signing in on a $name', (size) => {
   it('says that address or password is wrong, and not which', async () => {
     const page = await house.open('/', size);
     await page.getByLabel('E-mail address').fill(RIDER.email);
-    await page.getByLabel('Password').fill('not the password');
+    await page.getByRole('textbox', { name: 'Password' }).fill('not the password');
     await page.getByRole('button', { name: 'Sign in' }).click();
     await page.getByRole('alert').getByText('The e-mail address or the password is wrong.').waitFor();
   });
@@ -31,7 +31,7 @@ describe.each(SIZES)('signing in on a $name', (size) => {
     const address = new URL(first.url().replace('/tracks', '/pit'));
     const page = await house.open(address.pathname, size);
     await page.getByLabel('E-mail address').fill(COACH.email);
-    await page.getByLabel('Password').fill(COACH.password);
+    await page.getByRole('textbox', { name: 'Password' }).fill(COACH.password);
     await page.getByRole('button', { name: 'Sign in' }).click();
     await page.getByRole('heading', { level: 1, name: 'Pit' }).waitFor();
   });

@@ -32,5 +32,5 @@ export const texts = {
   toStart: 'To the first page',
   noTeam: 'No team yet',
   noTeamLead:
-    'You are signed in, but in no team. Ask a mechanic or coach for a link to join theirs, or start your own.',
+    'You are signed in, but in no team. Ask a mechanic for a link to join theirs, or start your own.',
 };

@@ -1,5 +1,6 @@
 import { useLocation, useNavigate } from '@tanstack/react-router';
-import { JoinForm } from '../../features/account/components/join-form.js';
+import { useJoin } from '../../features/account/api/join.js';
+import { PersonForm } from '../../features/account/components/person-form.js';
 import { texts } from '../../features/account/texts.js';
 import { Empty } from '../../shared/ui/empty.js';
 import { DoorShell } from '../shell/door-shell.js';
@@ -8,12 +9,18 @@ export function JoinPage() {
   const navigate = useNavigate();
   // After the hash, so that the token of the link never reaches a log.
   const token = useLocation({ select: ({ hash }) => hash });
+  const join = useJoin(token);
   return (
     <DoorShell>
       {token === '' ? (
         <Empty title={texts.join}>{texts.linkBroken}</Empty>
       ) : (
-        <JoinForm token={token} onJoined={() => void navigate({ to: '/' })} />
+        <PersonForm
+          title={texts.join}
+          lead={texts.joinLead}
+          make={join}
+          onMade={() => void navigate({ to: '/' })}
+        />
       )}
     </DoorShell>
   );

@@ -20,6 +20,12 @@ const signIn = createRoute({
   component: lazyRouteComponent(() => import('../pages/sign-in-page.js'), 'SignInPage'),
 });
 
+const signUp = createRoute({
+  getParentRoute: () => root,
+  path: '/sign-up',
+  component: lazyRouteComponent(() => import('../pages/sign-up-page.js'), 'SignUpPage'),
+});
+
 const join = createRoute({
   getParentRoute: () => root,
   path: '/join',
@@ -27,4 +33,4 @@ const join = createRoute({
 });
 
 /** The pages before a team is entered. */
-export const doorRoutes = [landing, signIn, join] as const;
+export const doorRoutes = [landing, signIn, signUp, join] as const;

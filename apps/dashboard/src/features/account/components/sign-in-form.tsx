@@ -2,6 +2,7 @@ import { Button, PasswordInput, Stack, Text, TextInput, Title } from '@mantine/c
 import { useForm } from '@mantine/form';
 import { fieldErrors } from '../../../shared/http/problem.js';
 import { Failure } from '../../../shared/ui/error-view.js';
+import { TextLink } from '../../../shared/ui/link.js';
 import type { Account } from '../api/account.js';
 import { useSignIn } from '../api/sign-in.js';
 import { texts } from '../texts.js';
@@ -40,7 +41,7 @@ export function SignInForm({ onSignedIn }: { onSignedIn: (account: Account) => v
           {texts.signIn}
         </Button>
         <Text size="sm" c="dimmed">
-          {texts.noAccount}
+          {texts.noAccount} <TextLink to="/sign-up">{texts.startOwn}</TextLink>.
         </Text>
       </Stack>
     </form>

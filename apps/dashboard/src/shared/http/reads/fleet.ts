@@ -18,15 +18,9 @@ export function useFleet(teamId: string): Readable<Fleet> {
   return useQueries({
     queries: [bikesQuery(teamId), ridersQuery(teamId), springUnitsQuery(teamId)],
     combine: ([bikes, riders, units]) =>
-      joined([bikes, riders, units], () =>
-        fleetOf(byName(bikes.data), byName(riders.data), byName(units.data)),
-      ),
+      joined([bikes, riders, units], () => fleetOf(bikes.data ?? [], riders.data ?? [], units.data ?? [])),
   });
 }
-
-/** In the order in which a person looks for a name: Fork 2 before Fork 10. */
-const byName = <Thing extends { name: string }>(things: readonly Thing[] | undefined) =>
-  [...(things ?? [])].sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
 
 function fleetOf(bikes: readonly Bike[], riders: readonly Rider[], units: readonly SpringUnit[]): Fleet {
   const nameIn = (things: readonly { id: string; name: string }[]) => (id: string) =>

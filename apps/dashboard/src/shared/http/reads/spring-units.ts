@@ -1,4 +1,5 @@
 import { queryOptions } from '@tanstack/react-query';
+import { byName } from '../../format/by-name.js';
 import { allPages } from '../all-pages.js';
 import { api, bodyOf } from '../client.js';
 import type { components } from '../generated/schema.js';
@@ -13,7 +14,7 @@ export const springUnitsQuery = (teamId: string) =>
     queryFn: () =>
       allPages((query) =>
         bodyOf(api.GET('/api/v1/teams/{teamId}/spring-units', { params: { path: { teamId }, query } })),
-      ),
+      ).then(byName),
   });
 
 /** Without all its limits a unit gets curves, but no recommendation. */

@@ -1,4 +1,5 @@
 import { queryOptions } from '@tanstack/react-query';
+import { byName } from '../../format/by-name.js';
 import { allPages } from '../all-pages.js';
 import { api, bodyOf } from '../client.js';
 import type { components } from '../generated/schema.js';
@@ -13,5 +14,5 @@ export const tracksQuery = (teamId: string) =>
     queryFn: () =>
       allPages((query) =>
         bodyOf(api.GET('/api/v1/teams/{teamId}/tracks', { params: { path: { teamId }, query } })),
-      ),
+      ).then(byName),
   });

@@ -1,31 +1,39 @@
 import { Button, PasswordInput, Stack, Text, TextInput, Title } from '@mantine/core';
 import { useForm } from '@mantine/form';
+import type { UseMutationResult } from '@tanstack/react-query';
 import { fieldErrors } from '../../../shared/http/problem.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import type { Account } from '../api/account.js';
-import { useJoin } from '../api/join.js';
 import { texts } from '../texts.js';
 
-interface JoinFormProps {
-  /** From the single-use link. */
-  readonly token: string;
-  readonly onJoined: (account: Account) => void;
+interface Person {
+  readonly displayName: string;
+  readonly email: string;
+  readonly password: string;
 }
 
-export function JoinForm({ token, onJoined }: JoinFormProps) {
-  const join = useJoin();
+interface PersonFormProps {
+  readonly title: string;
+  readonly lead: string;
+  /** Makes the account, by an invitation or for a new team. */
+  readonly make: UseMutationResult<Account, Error, Person>;
+  readonly onMade: () => void;
+}
+
+/** Who a new person is, and how they will sign in. */
+export function PersonForm({ title, lead, make, onMade }: PersonFormProps) {
   const form = useForm({ mode: 'uncontrolled', initialValues: { displayName: '', email: '', password: '' } });
   const submit = form.onSubmit((person) =>
-    join.mutate(
-      { ...person, token },
-      { onSuccess: onJoined, onError: (error) => form.setErrors(fieldErrors(error)) },
-    ),
+    make.mutate(person, {
+      onSuccess: onMade,
+      onError: (error) => form.setErrors(fieldErrors(error)),
+    }),
   );
   return (
     <form onSubmit={submit} noValidate>
       <Stack>
-        <Title order={1}>{texts.join}</Title>
-        <Text c="dimmed">{texts.joinLead}</Text>
+        <Title order={1}>{title}</Title>
+        <Text c="dimmed">{lead}</Text>
         <TextInput
           label={texts.name}
           autoComplete="name"
@@ -49,9 +57,9 @@ export function JoinForm({ token, onJoined }: JoinFormProps) {
           key={form.key('password')}
           {...form.getInputProps('password')}
         />
-        <Failure error={join.error} word={texts.notJoined} />
-        <Button type="submit" loading={join.isPending}>
-          {texts.join}
+        <Failure error={make.error} word={texts.noAccountMade} />
+        <Button type="submit" loading={make.isPending}>
+          {title}
         </Button>
       </Stack>
     </form>
