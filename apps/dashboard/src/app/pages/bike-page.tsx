@@ -6,6 +6,7 @@ import { SetupHistory } from '../../features/setups/components/setup-history.js'
 import { SetupNow } from '../../features/setups/components/setup-now.js';
 import { texts } from '../../features/setups/texts.js';
 import { UnitFacts } from '../../features/spring-units/components/unit-facts.js';
+import { texts as benchTexts } from '../../features/workbench/texts.js';
 import { joined } from '../../shared/http/joined.js';
 import { decisionHistoryQuery } from '../../shared/http/reads/decisions.js';
 import { useFleet } from '../../shared/http/reads/fleet.js';
@@ -78,7 +79,21 @@ function BikeRecords({ teamId, bikeId }: { teamId: string; bikeId: string }) {
         return (
           <>
             {now !== undefined && (
-              <Section title={texts.now} actions={change}>
+              <Section
+                title={texts.now}
+                actions={
+                  <>
+                    <LinkButton
+                      variant="default"
+                      to="/teams/$teamId/bikes/$bikeId/workbench"
+                      params={{ teamId, bikeId }}
+                    >
+                      {benchTexts.toBench}
+                    </LinkButton>
+                    {change}
+                  </>
+                }
+              >
                 <SetupNow setup={now} />
               </Section>
             )}

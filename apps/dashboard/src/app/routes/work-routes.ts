@@ -14,6 +14,19 @@ const bike = createRoute({
   component: lazyRouteComponent(() => import('../pages/bike-page.js'), 'BikePage'),
 });
 
+/** Which end of the bike is on the bench, on which track. */
+const benchPlace = (search: Record<string, unknown>): { end?: 'fork' | 'shock'; trackId?: string } => ({
+  ...((search['end'] === 'fork' || search['end'] === 'shock') && { end: search['end'] }),
+  ...textSearch(search, 'trackId'),
+});
+
+const workbench = createRoute({
+  getParentRoute: () => team,
+  path: 'bikes/$bikeId/workbench',
+  validateSearch: benchPlace,
+  component: lazyRouteComponent(() => import('../pages/workbench-page.js'), 'WorkbenchPage'),
+});
+
 const newSetup = createRoute({
   getParentRoute: () => team,
   path: 'bikes/$bikeId/new-set-up',
@@ -68,6 +81,7 @@ const logRun = createRoute({
 export const workRoutes = [
   pit,
   bike,
+  workbench,
   newSetup,
   tracks,
   track,

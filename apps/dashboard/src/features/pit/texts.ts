@@ -9,6 +9,7 @@ export const texts = {
   noShock: 'no air shock',
   notSetUp: 'Not set up yet',
   setUp: 'Set it up',
+  workbench: 'Workbench',
   since: (day: string) => `Since ${day}`,
   why: 'Why',
   open: 'Open decision',

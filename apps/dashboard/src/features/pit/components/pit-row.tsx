@@ -40,6 +40,16 @@ export function PitRow({ teamId, bike, riderName, units, canSetUp }: PitRowProps
         <Text size="sm" c="dimmed">
           {riderName} · {bike.category}
         </Text>
+        <div className="ll-screen-only">
+          <TextLink
+            className={classes.way}
+            to="/teams/$teamId/bikes/$bikeId/workbench"
+            params={{ teamId, bikeId: bike.id }}
+            aria-label={`${texts.workbench}: ${bike.name}`}
+          >
+            {texts.workbench}
+          </TextLink>
+        </div>
         {units
           .filter((unit) => !hasLimits(unit))
           .map((unit) => (

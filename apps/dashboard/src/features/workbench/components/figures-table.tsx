@@ -1,0 +1,124 @@
+import { Button, Text } from '@mantine/core';
+import { useState } from 'react';
+import { formatNumber, formatShare } from '../../../shared/format/numbers.js';
+import { WarningMark } from '../../../shared/ui/note.js';
+import { FIGURES, type Figure, type Remark } from '../model/answers.js';
+import type { Bench, View } from '../model/bench.js';
+import { changeIntervalText, changeText, figureText, intervalText } from '../model/figure-text.js';
+import type { Uncertainty } from '../model/late-answers.js';
+import { FIGURE_TEXTS, REMARK_TEXTS, texts } from '../texts.js';
+import classes from './workbench.module.css';
+
+interface FiguresTableProps {
+  readonly bench: Bench;
+  readonly proposed: View | null;
+  /** Comes a moment after the figures; null until then, or where it cannot be told. */
+  readonly uncertainty: Uncertainty | null;
+}
+
+const PER_CENT = 100;
+
+/** Every figure now and proposed, the change in brackets, and how sure it is one tap away and in print. */
+export function FiguresTable({ bench, proposed, uncertainty }: FiguresTableProps) {
+  const [ranges, setRanges] = useState(false);
+  const { now } = bench;
+  const isKnown = (figure: Figure) =>
+    now.answers.figures[figure] !== null || (proposed?.answers.figures[figure] ?? null) !== null;
+  return (
+    <div className={classes.part}>
+      <table className={`${classes.figures} ${ranges ? classes.withRanges : ''}`}>
+        <thead>
+          <tr>
+            <th scope="col" style={{ textAlign: 'start' }}>
+              {texts.figure}
+            </th>
+            <th scope="col">{texts.now}</th>
+            <th scope="col">{texts.proposed}</th>
+            <th scope="col">{texts.change}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {FIGURES.filter(isKnown).map((figure) => (
+            <Row
+              key={figure}
+              figure={figure}
+              wish={wishText(figure, bench)}
+              now={now.answers.figures[figure]}
+              proposed={proposed?.answers.figures[figure] ?? null}
+              uncertainty={uncertainty}
+            />
+          ))}
+        </tbody>
+      </table>
+      <Remarks remarks={(proposed ?? now).answers.remarks} />
+      <div className="ll-screen-only">
+        <Button variant="default" aria-pressed={ranges} onClick={() => setRanges(!ranges)}>
+          {ranges ? texts.hideRanges : texts.showRanges}
+        </Button>
+      </div>
+      <Text size="sm" c="dimmed" className={ranges ? undefined : classes.range}>
+        {texts.rangesLead}
+      </Text>
+    </div>
+  );
+}
+
+interface RowProps {
+  readonly figure: Figure;
+  readonly wish: string | null;
+  readonly now: number | null;
+  readonly proposed: number | null;
+  readonly uncertainty: Uncertainty | null;
+}
+
+function Row({ figure, wish, now, proposed, uncertainty }: RowProps) {
+  const own = uncertainty?.figures[figure] ?? null;
+  const change = now === null || proposed === null ? null : proposed - now;
+  const ofChange = change === null || change === 0 ? null : (uncertainty?.changes[figure] ?? null);
+  return (
+    <tr data-figure={figure}>
+      <th scope="row">
+        {FIGURE_TEXTS[figure].label}
+        {wish !== null && <span className={classes.wish}>{wish}</span>}
+      </th>
+      <td className={classes.now}>{now === null ? texts.none : figureText(figure, now)}</td>
+      <td className={classes.proposed}>
+        {proposed === null ? texts.none : figureText(figure, proposed)}
+        {own !== null && proposed !== null && (
+          <span className={classes.range}>{intervalText(figure, own)}</span>
+        )}
+      </td>
+      <td className={classes.now}>
+        {change !== null && changeText(figure, change)}
+        {ofChange !== null && <span className={classes.range}>{changeIntervalText(figure, ofChange)}</span>}
+      </td>
+    </tr>
+  );
+}
+
+/** What the rider wants of a figure, where they have said so. */
+function wishText(figure: Figure, { end: { wishes, unit } }: Bench): string | null {
+  switch (figure) {
+    case 'sagPct':
+      return texts.wanted(`${formatNumber(wishes.sagLowPct)}–${formatNumber(wishes.sagHighPct)} %`);
+    case 'reserveMm':
+      return texts.wanted(`${formatNumber((wishes.reservePct / PER_CENT) * unit.strokeMm)} mm`);
+    case 'riskPct':
+      return texts.accepted(formatShare(wishes.acceptedRiskPct / PER_CENT));
+    default:
+      return null;
+  }
+}
+
+function Remarks({ remarks }: { remarks: readonly Remark[] }) {
+  if (remarks.length === 0) return null;
+  return (
+    <div role="status">
+      {[...new Set(remarks)].map((remark) => (
+        <Text key={remark}>
+          <WarningMark>{REMARK_TEXTS[remark]}</WarningMark>
+        </Text>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,120 @@
+import { useState } from 'react';
+import type { Setup } from '../../../shared/http/reads/setups.js';
+import { ChoiceRow } from '../../../shared/ui/choice-row.js';
+import { Warning } from '../../../shared/ui/note.js';
+import { Section } from '../../../shared/ui/page.js';
+import type { BikeEnds } from '../api/bike-ends.js';
+import { useProposeChange } from '../api/propose-change.js';
+import { changeMessage, endRefusals, hindranceOf, refusalsElsewhere } from '../model/change.js';
+import { AS_NOW } from '../model/proposal.js';
+import { texts } from '../texts.js';
+import { EndPanel } from './end-panel.js';
+import { ProposeChange } from './propose-change.js';
+import { isTouched, useEnd, type EndInHand } from './use-end.js';
+import { WorkSteps } from './work-steps.js';
+import classes from './workbench.module.css';
+
+export type End = 'fork' | 'shock';
+
+interface WorkbenchProps {
+  readonly teamId: string;
+  readonly ends: BikeEnds;
+  /** The set-up in the bike, for what the workbench does not move. */
+  readonly setup: Setup | undefined;
+  readonly active: End;
+  readonly onActive: (end: End) => void;
+  readonly canPropose: boolean;
+  /** Whether who looks may change the team's figures. */
+  readonly canChange: boolean;
+  /** Reads again what is in the bike. */
+  readonly onLookAgain: () => void;
+}
+
+const END_CHOICES = [
+  { value: 'fork', label: texts.fork },
+  { value: 'shock', label: texts.shock },
+] as const;
+
+/** Fork and shock of a bike, proposals at both, and the way from there into the records. */
+export function Workbench(props: WorkbenchProps) {
+  const { teamId, ends, setup, active, onActive, canPropose, canChange, onLookAgain } = props;
+  const [begunAt, setBegunAt] = useState(ends.setupId);
+  const fork = useEnd(ends.fork, ends.braking);
+  const shock = useEnd(ends.shock, ends.braking);
+  const sending = useProposeChange(teamId);
+  const shown: End = shock.opened === null ? 'fork' : active;
+  const inHand = { fork, shock }[shown];
+  const touched = isTouched(fork) || isTouched(shock);
+
+  const proposing = ({ onPropose }: EndInHand): EndInHand['onPropose'] => {
+    return (proposal) => {
+      // What the last message came to is no word on the next one.
+      if (!sending.isIdle && !sending.isPending) sending.reset();
+      onPropose(proposal);
+    };
+  };
+  const send = (words: { reason: string; note: string }, onSaved: () => void) => {
+    const forkFill = fork.proposed?.view?.fill;
+    if (forkFill === undefined) return;
+    const shockFill = shock.proposed?.view?.fill ?? null;
+    sending.mutate(changeMessage({ ends, setup, fork: forkFill, shock: shockFill, ...words }), {
+      onSuccess: ({ id }) => {
+        setBegunAt(id);
+        fork.onPropose(AS_NOW);
+        shock.onPropose(AS_NOW);
+        onSaved();
+      },
+    });
+  };
+  return (
+    <>
+      {touched && ends.setupId !== begunAt && !sending.isPending && (
+        <Warning word={texts.changedMeanwhileWord} urgent>
+          {texts.changedMeanwhile}
+        </Warning>
+      )}
+      {ends.shock !== null && (
+        <div className={`${classes.ends} ll-screen-only`}>
+          <ChoiceRow label={texts.end} choices={END_CHOICES} value={shown} onChange={onActive} />
+        </div>
+      )}
+      <Section title={`${shown === 'fork' ? texts.fork : texts.shock}: ${ends[shown]?.unitName ?? ''}`}>
+        <EndPanel
+          // What is open in one end's pictures is not meant for the other's.
+          key={shown}
+          teamId={teamId}
+          bikeId={ends.bikeId}
+          inHand={{ ...inHand, onPropose: proposing(inHand) }}
+          braking={ends.braking}
+          refused={endRefusals(sending.error, shown)}
+          canSetUp={canPropose}
+          canChange={canChange}
+        />
+      </Section>
+      <Section title={texts.work}>
+        <WorkSteps
+          fork={fork.opened}
+          shock={shock.opened}
+          forkFill={fork.proposed?.view?.fill ?? null}
+          shockFill={shock.proposed?.view?.fill ?? null}
+        />
+      </Section>
+      {canPropose && (
+        <Section title={texts.propose}>
+          <ProposeChange
+            teamId={teamId}
+            bikeId={ends.bikeId}
+            sending={sending}
+            hindrance={hindranceOf([fork, shock])}
+            elsewhere={refusalsElsewhere(sending.error, shown)}
+            onSend={send}
+            onLookAgain={() => {
+              sending.reset();
+              onLookAgain();
+            }}
+          />
+        </Section>
+      )}
+    </>
+  );
+}
