@@ -75,7 +75,11 @@ describe('one rider, four set-ups, twelve runs, one void', () => {
 describe('five riders on mirrored Williams orders', () => {
   const { data, result } = reference<{
     data: { rider: string[]; run: number[]; setup: string[]; time_s: number[] };
-    result: Record<'fixed_riders_common_trend', { coefficients: Record<'term' | 'estimate' | 'se', (string & number)[]>; df_residual: number }> & {
+    result: {
+      fixed_riders_common_trend: {
+        coefficients: { term: string[]; estimate: number[]; se: number[] };
+        df_residual: number;
+      };
       cell_means_two_way: {
         lm: { coefficients: Record<'estimate' | 'se' | 'p', number[]>; df_residual: number };
       };

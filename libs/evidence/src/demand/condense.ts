@@ -1,8 +1,10 @@
 import type { DemandComponent } from './component.js';
 import type { LatticePoint } from './sd-lattice.js';
 
-/** Components kept in a stored fit: moments are kept exactly, and 24 still carry the tail of the sds (docs/evidence/demand.md). */
-const MAX_COMPONENTS = 24;
+/** Parts kept at most: a prediction is read off all of them, up to 29 times each on a track of bounds. */
+const MAX_COMPONENTS = 64;
+/** Numbers kept at most, so that a stored fit of a large team stays at about half a megabyte. */
+const MAX_NUMBERS = 40_000;
 /** Digits of stored numbers: four more than the approximation's own error. */
 const STORED_DIGITS = 8;
 
@@ -15,19 +17,24 @@ export function weightsOf(points: readonly LatticePoint[]): number[] {
 }
 
 /**
- * Merges the lattice into few components with the same mean and covariance: every point goes to the nearest of the
- * heaviest points on the lattice. `skewed` lists the tracks, by index, that the points' skews belong to.
+ * Merges light lattice points into the nearest heavy ones, which keep mean and covariance; tail probabilities then
+ * agree with those of the whole lattice to a hundredth of themselves (docs/evidence/demand.md, D8).
+ * `skewed` lists the tracks, by index, that the points' skews belong to.
  */
 export function condense(points: readonly LatticePoint[], skewed: readonly number[]): DemandComponent[] {
   const weights = weightsOf(points);
+  const size = points[0]?.posterior.mean.length ?? 0;
+  const room = Math.floor(MAX_NUMBERS / ((size * (size + 3)) / 2));
   const order = [...weights.keys()].sort((a, b) => (weights[b] as number) - (weights[a] as number) || a - b);
-  const centres = order.slice(0, MAX_COMPONENTS);
+  const centres = order.slice(0, Math.max(1, Math.min(MAX_COMPONENTS, room)));
   const members = new Map<number, number[]>(centres.map((i) => [i, []]));
   for (const i of order) members.get(nearest(points, i, centres))?.push(i);
-  return [...members.values()].map((group) => {
-    const parts = group.map((i) => ({ point: points[i] as LatticePoint, weight: weights[i] as number }));
-    return merge(parts, skewed);
-  });
+  return [...members.values()].map((group) =>
+    merge(
+      group.map((i) => ({ point: points[i] as LatticePoint, weight: weights[i] as number })),
+      skewed,
+    ),
+  );
 }
 
 function nearest(points: readonly LatticePoint[], i: number, centres: readonly number[]): number {

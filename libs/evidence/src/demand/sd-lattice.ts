@@ -37,8 +37,8 @@ export interface SdLattice {
  * with an error that falls faster than any power of the step (trefethen2014).
  */
 const KNEE_SHARE = 0.2;
-/** Lattice step in posterior sds of u: an equal-step sum over a normal density is then right to 2 exp(−2π²/1.3²) = 2e-5. */
-const STEP_IN_SDS = 1.3;
+/** Lattice step in posterior sds of u: an equal-step sum over a normal density is then right to 2 exp(−2π²/1.6²) = 9e-4. */
+const STEP_IN_SDS = 1.6;
 /** Largest step in u where the posterior says next to nothing: a third of a half-normal prior's width in u. */
 const WIDEST_STEP = 0.6;
 /** The lattice is followed down to exp(−7) of its peak: beyond lies 0.3 % of a normal density in three dimensions. */
