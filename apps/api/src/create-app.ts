@@ -7,6 +7,7 @@ import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import { AppModule } from './app.module.js';
 import type { Config } from './config/config.js';
+import { refuseDeepBodies } from './platform/http/body-depth.js';
 import { acceptCsvBodies } from './platform/http/csv-body.js';
 import { serveDashboard } from './platform/http/dashboard-files.js';
 import { serveOpenApi } from './platform/http/open-api.js';
@@ -39,6 +40,7 @@ export async function createApp(config: Config): Promise<NestFastifyApplication>
     strictTransportSecurity: config.secureCookies,
   });
   app.setGlobalPrefix(API_PREFIX);
+  refuseDeepBodies(app);
   acceptCsvBodies(app, BODY_LIMIT_BYTES);
   app.useGlobalPipes(validationPipe);
   app.enableShutdownHooks();
