@@ -3,6 +3,7 @@ import { Member } from './support/member.js';
 import { call, readDocument, routesOf, type Method } from './support/open-api.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, SETUP, type Stored, type TestTeam } from './support/team.js';
+import { without } from './support/without.js';
 
 const api = readDocument();
 const ROUTES = routesOf(api).filter(({ path }) => path.includes('{teamId}'));
@@ -152,7 +153,7 @@ describe('a rider', () => {
       (await mechanic.post(`${path}/${things}`, body).expect(201)).body as Stored;
     otherRider = await create('riders', { name: 'Rider B', readyMassKg: 70 });
     const { body: own } = await mechanic.get(`${path}/bikes/${team.bike.id}`);
-    const { id: _id, version: _version, ...bike } = own as Stored;
+    const bike = without(own as Stored, ['id', 'version']);
     const parts = { riderId: otherRider.id, forkUnitId: fork.id, shockUnitId: shock.id };
     otherBike = await create('bikes', { ...bike, ...parts, name: 'Bike 2' });
     await create('setups', { ...SETUP, bikeId: otherBike.id });
