@@ -1,6 +1,6 @@
 import type { LogRun } from '../modules/runs/log-run.js';
 import type { RunRecordsReader } from '../modules/runs/run-records.js';
-import { RunInputDto, VoidInputDto } from '../modules/runs/runs.dto.js';
+import { RunInputDto, VoidInputDto } from '../modules/runs/run-input.dto.js';
 import type { RunsService } from '../modules/runs/runs.service.js';
 import type { SessionsService } from '../modules/sessions/sessions.service.js';
 import type { TeamDatabase } from '../platform/database/team-database.js';

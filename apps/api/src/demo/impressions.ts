@@ -1,4 +1,4 @@
-import type { RatingsDto } from '../modules/runs/runs.dto.js';
+import type { RatingsDto } from '../modules/runs/run-input.dto.js';
 import { ENDS } from '../modules/suspension/end-inputs.js';
 import type { BikeUse } from './biggest-hit.js';
 import type { SeededRandom } from './random.js';

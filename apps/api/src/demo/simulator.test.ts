@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { EndReadingInputDto } from '../modules/runs/runs.dto.js';
+import type { EndReadingInputDto } from '../modules/runs/run-input.dto.js';
 import { BIKES } from './bikes.js';
 import { RIDERS } from './people.js';
 import { SEASON, SEASON_SEED } from './season.js';

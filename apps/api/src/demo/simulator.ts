@@ -1,4 +1,4 @@
-import type { EndReadingInputDto, RunInputDto, VoidInputDto } from '../modules/runs/runs.dto.js';
+import type { EndReadingInputDto, RunInputDto, VoidInputDto } from '../modules/runs/run-input.dto.js';
 import type { End } from '../modules/suspension/end-inputs.js';
 import { biggestHit, drawHabits, type EndUse, type Habits } from './biggest-hit.js';
 import { BIKES, type BikeKey } from './bikes.js';

@@ -12,7 +12,7 @@ import { readingOf } from './reading-input.js';
 import type { RingReadingEntity } from './ring-reading.entity.js';
 import { RunRecordsReader, type RunKeys, type RunRecords } from './run-records.js';
 import type { RunEntity } from './run.entity.js';
-import type { RunInputDto } from './runs.dto.js';
+import type { RunInputDto } from './run-input.dto.js';
 import { NoSetupYet, NoShockToRead, NotOwnRun, SessionUnclear, SetupOfOtherBike } from './runs.errors.js';
 import { RunsQueries } from './runs.queries.js';
 

@@ -1,6 +1,6 @@
 import { metresFromMillimetres, millimetresFromMetres } from '@loamledger/units';
 import { DEFAULT_READING_SD } from '../suspension/uncertainties.js';
-import type { EndReadingInputDto } from './runs.dto.js';
+import type { EndReadingInputDto } from './run-input.dto.js';
 import { ReadingBeyondStroke, UsedAndLeftDisagree } from './runs.errors.js';
 
 /** Ring and stroke are entered to a tenth of a millimetre: what differs by less is the same, mm. */

@@ -2,7 +2,8 @@ import { Body, Controller, Get, HttpCode, Param, ParseUUIDPipe, Post, Query } fr
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { Page } from '../../platform/http/page.js';
 import { Scope, type TeamScope } from '../../platform/http/scope.js';
-import { RunDto, RunInputDto, RunListQuery, RunPageDto, VoidInputDto } from './runs.dto.js';
+import { RunInputDto, VoidInputDto } from './run-input.dto.js';
+import { RunDto, RunListQuery, RunPageDto } from './runs.dto.js';
 import { RunsService } from './runs.service.js';
 
 @ApiTags('runs')

@@ -10,7 +10,8 @@ import { HitHeights } from './hit-heights.js';
 import { LogRun } from './log-run.js';
 import type { RunEntity } from './run.entity.js';
 import { runAnswer } from './run-answer.js';
-import type { RunDto, RunInputDto, RunListQuery, VoidInputDto } from './runs.dto.js';
+import type { RunInputDto, VoidInputDto } from './run-input.dto.js';
+import type { RunDto, RunListQuery } from './runs.dto.js';
 import { AlreadyVoid, NotOwnRun, NotVoid } from './runs.errors.js';
 import { RunsQueries, type CountingReading, type TrackReading } from './runs.queries.js';
 

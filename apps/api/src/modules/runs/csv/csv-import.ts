@@ -2,7 +2,7 @@ import { Refusal } from '../../../platform/errors/refusal.js';
 import type { Session } from '../../sessions/sessions.service.js';
 import type { Setup } from '../../setups/setups.service.js';
 import type { KnownRun } from '../log-run.js';
-import type { RunInputDto } from '../runs.dto.js';
+import type { RunInputDto } from '../run-input.dto.js';
 import type { RunRecords } from '../run-records.js';
 import type { LineSessions } from './line-sessions.js';
 import type { LineSetups } from './line-setups.js';

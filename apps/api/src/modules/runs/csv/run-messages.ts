@@ -6,7 +6,7 @@ import type { Rider } from '../../riders/riders.service.js';
 import { SessionInputDto } from '../../sessions/sessions.dto.js';
 import { EndSetupInputDto, SetupInputDto } from '../../setups/setups.dto.js';
 import type { Track } from '../../tracks/tracks.service.js';
-import { RunInputDto } from '../runs.dto.js';
+import { RunInputDto } from '../run-input.dto.js';
 import { columnNameOf, type Part } from './columns.js';
 import type { Found, NameBook } from './name-book.js';
 import type { CsvProblem } from './problem.js';
