@@ -41,3 +41,5 @@ export { diagnoseDemand, SURPRISING } from './demand/diagnostics.js';
 export type { ReadingDiagnosis } from './demand/diagnostics.js';
 export { DEFAULT_RESERVE_PREFERENCE, learnPreference, preferredSagBand } from './baseline/preference.js';
 export type { KeptValue, Preference, PreferencePrior } from './baseline/preference.js';
+export { addReading } from './demand/add-reading.js';
+export type { AddedReading } from './demand/add-reading.js';

@@ -1,4 +1,4 @@
-import { mixtureOf } from '../demand/component.js';
+import { mixtureOf, NO_TRACK } from '../demand/component.js';
 import { fitDemand } from '../demand/fit.js';
 import { summaryOfMixture, type Summary } from '../demand/mixture.js';
 import { requireBetween, requirePositive } from '../errors.js';
@@ -74,7 +74,7 @@ export function learnPreference(
   const unknowns = rider < 0 ? [0] : [0, 1 + fit.tracks.length + rider];
   const fresh = rider < 0 ? 1 : 0;
   const summary = summaryOfMixture(
-    mixtureOf(fit.components, unknowns, -1, ({ variances }) => fresh * variances.rider),
+    mixtureOf(fit.components, unknowns, NO_TRACK, ({ variances }) => fresh * variances.rider),
   );
   const own = kept.filter((entry) => entry.riderId === riderId).length;
   const back = (value: number): number => prior.mean + prior.sd * value;

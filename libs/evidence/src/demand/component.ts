@@ -1,4 +1,4 @@
-import type { NormalMixture } from './mixture.js';
+import { summaryOfMixture, type NormalMixture, type Summary } from './mixture.js';
 import { NODE_VARIANCE, skewPlaces } from './track-skew.js';
 
 /** One part of the posterior mixture: normal over mu and all effects, with the random parts' variances. */
@@ -67,3 +67,13 @@ export function mixtureOf(
   }
   return mixture;
 }
+
+/** Index that stands for no track in particular. */
+export const NO_TRACK = -1;
+
+/** Posterior of one unknown in log metres; `track` as in mixtureOf. */
+export const summaryOfUnknown = (
+  components: readonly DemandComponent[],
+  unknown: number,
+  track: number,
+): Summary => summaryOfMixture(mixtureOf(components, [unknown], track, () => 0));

@@ -1,5 +1,5 @@
 import { normalUpperTail } from '../numerics/normal.js';
-import { mixtureOf } from './component.js';
+import { mixtureOf, NO_TRACK } from './component.js';
 import type { DemandFit } from './fit.js';
 import { mixtureUpperTail } from './mixture.js';
 import type { DemandReading } from './reading.js';
@@ -73,7 +73,6 @@ function exactDiagnosis(reading: DemandReading, index: number, fit: DemandFit): 
   };
 }
 
-const NO_TRACK = -1;
 /** The merged parts of a stored mixture may leave a reading more precision than its cell; the prior's share is then all there is. */
 const SMALLEST_PRECISION = 1e-2;
 

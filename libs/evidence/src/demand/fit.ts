@@ -1,7 +1,7 @@
-import { mixtureOf, type DemandComponent } from './component.js';
+import { NO_TRACK, summaryOfUnknown, type DemandComponent } from './component.js';
 import { condense } from './condense.js';
 import { designOf } from './design.js';
-import { summaryOfMixture, type Summary } from './mixture.js';
+import type { Summary } from './mixture.js';
 import {
   DEFAULT_DEMAND_PRIORS,
   DEMAND_MODEL_VERSION,
@@ -46,6 +46,8 @@ export interface DemandFit {
     atMost: number;
     riders: number;
     tracks: number;
+    /** Readings taken in one by one since the last full fit. */
+    added: number;
     mixturePoints: number;
     posteriorEvaluations: number;
   };
@@ -82,8 +84,6 @@ export function fitDemand(
   const skewed = [...trackCounts.keys()].filter((i) => isSkewed(trackCounts[i]));
   const lattice = sdLattice(design, priors, fixed, skewed);
   const components = condense(lattice.points, skewed);
-  const unknown = (at: number, track: number): Summary =>
-    summaryOfMixture(mixtureOf(components, [at], track, () => 0));
   const { exact, atLeast, atMost } = countsOf(readings);
   const settled = lattice.unsettled === 0;
   return {
@@ -97,11 +97,12 @@ export function fitDemand(
       atMost,
       riders: design.riders.length,
       tracks: design.tracks.length,
+      added: 0,
       mixturePoints: components.length,
       posteriorEvaluations: lattice.evaluations,
     },
     priors,
-    mu: unknown(0, NO_TRACK),
+    mu: summaryOfUnknown(components, 0, NO_TRACK),
     sds: {
       track: summaryOfSd(lattice, 'track'),
       rider: summaryOfSd(lattice, 'rider'),
@@ -109,12 +110,12 @@ export function fitDemand(
     },
     tracks: design.tracks.map((id, i) => ({
       id,
-      effect: unknown(1 + i, i),
+      effect: summaryOfUnknown(components, 1 + i, i),
       ...(trackCounts[i] as ReadingCounts),
     })),
     riders: design.riders.map((id, i) => ({
       id,
-      effect: unknown(1 + design.tracks.length + i, NO_TRACK),
+      effect: summaryOfUnknown(components, 1 + design.tracks.length + i, NO_TRACK),
       ...countsOf(readings.filter((reading) => reading.riderId === id)),
     })),
     components,
@@ -122,8 +123,6 @@ export function fitDemand(
 }
 
 type ReadingCounts = Omit<LevelSummary, 'id' | 'effect'>;
-
-const NO_TRACK = -1;
 
 function countsOf(readings: readonly DemandReading[]): ReadingCounts {
   const ofKind = (kind: DemandReading['kind']): number =>

@@ -1,0 +1,190 @@
+import { EvidenceInputError } from '../errors.js';
+import { logNormalCdf } from '../numerics/normal.js';
+import { NO_TRACK, summaryOfUnknown, type DemandComponent } from './component.js';
+import { FEWEST_EXACT_READINGS, type DemandFit, type LevelSummary } from './fit.js';
+import { DEMAND_MODEL_VERSION, requireReadings, type DemandReading } from './reading.js';
+
+/** A fit with one reading more, or why the readings have to be fitted anew; then `fit` is the one given. */
+export interface AddedReading {
+  status: 'updated' | 'refit needed';
+  message: string;
+  fit: DemandFit;
+}
+
+/** Share of the fitted readings that may be added before the lattice of the sds has to move (judgement). */
+const LARGEST_ADDED_SHARE = 0.1;
+/** Parts that must still carry weight, counted as 1/Σw²; below, the stored parts no longer cover the posterior (judgement). */
+const FEWEST_CARRYING_PARTS = 8;
+
+/**
+ * Takes one reading into a stored fit, at a cost that does not grow with the readings behind it; levels in log metres.
+ *
+ * In each part of the mixture: an exact reading is Bayes' rule for a normal distribution, a bound is matched in mean
+ * and variance (minka2001); the parts are weighed anew by how well they foretold the reading; a new rider or track
+ * joins with its prior variance. docs/evidence/demand.md, D12. The summaries of the sds stay those of the last fit.
+ * A refit is asked for after a tenth of the readings, where parts degenerate, and on tracks that rest on bounds.
+ */
+export function addReading(fit: DemandFit, reading: DemandReading): AddedReading {
+  if (fit.modelVersion !== DEMAND_MODEL_VERSION) {
+    throw new EvidenceInputError('fit.modelVersion', fit.modelVersion, 'version', DEMAND_MODEL_VERSION);
+  }
+  requireReadings([reading], {});
+  const refit = (message: string): AddedReading => ({ status: 'refit needed', message, fit });
+  const fitted = fit.counts.readings - fit.counts.added;
+  if (fit.counts.added + 1 > LARGEST_ADDED_SHARE * fitted) return refit('A tenth of the readings is new.');
+  const known = fit.tracks.find(({ id }) => id === reading.trackId);
+  const bounds = (known === undefined ? 0 : known.atLeast + known.atMost) + Number(reading.kind !== 'exact');
+  if (bounds > 0 && (known?.exact ?? 0) < FEWEST_EXACT_READINGS) {
+    return refit('The track rests on bounds, whose skewness only a full fit sees.');
+  }
+  const grown = withLevels(fit, reading);
+  const track = grown.tracks.findIndex(({ id }) => id === reading.trackId);
+  const rider = grown.riders.findIndex(({ id }) => id === reading.riderId);
+  const unknowns = [0, 1 + track, 1 + grown.tracks.length + rider];
+  const updated = grown.components.map((component) => condition(component, unknowns, reading));
+  const most = Math.max(...updated.map(({ logWeight }) => logWeight));
+  const raw = updated.map(({ logWeight }) => Math.exp(logWeight - most));
+  const total = raw.reduce((sum, weight) => sum + weight, 0);
+  const components = updated.map(({ component }, k) => ({
+    ...component,
+    weight: (raw[k] as number) / total,
+  }));
+  const carrying = 1 / components.reduce((sum, { weight }) => sum + weight * weight, 0);
+  if (carrying < Math.min(FEWEST_CARRYING_PARTS, fit.components.length)) {
+    return refit('The reading moves the scatter beyond what the stored parts cover.');
+  }
+  const first = 1 + grown.tracks.length;
+  return {
+    status: 'updated',
+    message: 'One reading taken in.',
+    fit: {
+      ...grown,
+      counts: {
+        ...grown.counts,
+        ...counted(grown.counts, reading),
+        tracks: grown.tracks.length,
+        riders: grown.riders.length,
+        added: fit.counts.added + 1,
+      },
+      mu: summaryOfUnknown(components, 0, NO_TRACK),
+      tracks: grown.tracks.map((level, i) =>
+        relevel(level, reading, level.id === reading.trackId, summaryOfUnknown(components, 1 + i, i)),
+      ),
+      riders: grown.riders.map((level, i) =>
+        relevel(
+          level,
+          reading,
+          level.id === reading.riderId,
+          summaryOfUnknown(components, first + i, NO_TRACK),
+        ),
+      ),
+      components,
+    },
+  };
+}
+
+interface Kinds {
+  readings: number;
+  exact: number;
+  atLeast: number;
+  atMost: number;
+}
+
+const counted = ({ readings, exact, atLeast, atMost }: Kinds, { kind }: DemandReading): Kinds => ({
+  readings: readings + 1,
+  exact: exact + Number(kind === 'exact'),
+  atLeast: atLeast + Number(kind === 'at-least'),
+  atMost: atMost + Number(kind === 'at-most'),
+});
+
+function relevel(
+  level: LevelSummary,
+  reading: DemandReading,
+  isIts: boolean,
+  effect: LevelSummary['effect'],
+): LevelSummary {
+  if (!isIts) return { ...level, effect };
+  const counts = counted(level, reading);
+  return { id: level.id, effect, ...counts, lowerBoundOnly: counts.exact < FEWEST_EXACT_READINGS };
+}
+
+/** The fit with the reading's rider and track among its levels. */
+function withLevels(fit: DemandFit, { riderId, trackId }: DemandReading): DemandFit {
+  const nobody = { readings: 0, exact: 0, atLeast: 0, atMost: 0, lowerBoundOnly: true };
+  const still = { mean: 0, sd: 0, q05: 0, q50: 0, q95: 0 };
+  let { tracks, riders, components } = fit;
+  if (!tracks.some(({ id }) => id === trackId)) {
+    components = components.map((component) =>
+      withUnknown(component, 1 + tracks.length, component.variances.track),
+    );
+    tracks = [...tracks, { id: trackId, effect: still, ...nobody }];
+  }
+  if (!riders.some(({ id }) => id === riderId)) {
+    const last = 1 + tracks.length + riders.length;
+    components = components.map((component) => withUnknown(component, last, component.variances.rider));
+    riders = [...riders, { id: riderId, effect: still, ...nobody }];
+  }
+  return { ...fit, tracks, riders, components };
+}
+
+const at = (row: number, column: number): number =>
+  row >= column ? (row * (row + 1)) / 2 + column : (column * (column + 1)) / 2 + row;
+
+/** A component with an unknown of mean 0 and its own variance put in at one place. */
+function withUnknown(component: DemandComponent, place: number, variance: number): DemandComponent {
+  const mean = [...component.mean.slice(0, place), 0, ...component.mean.slice(place)];
+  const before = (i: number): number => (i < place ? i : i - 1);
+  const covariance: number[] = [];
+  for (let i = 0; i < mean.length; i += 1) {
+    for (let j = 0; j <= i; j += 1) {
+      const isNew = i === place || j === place;
+      covariance.push(
+        isNew ? (i === j ? variance : 0) : (component.covariance[at(before(i), before(j))] as number),
+      );
+    }
+  }
+  return { ...component, mean, covariance };
+}
+
+/** A component given one reading, with the log of its new weight. */
+function condition(
+  component: DemandComponent,
+  unknowns: readonly number[],
+  reading: DemandReading,
+): { component: DemandComponent; logWeight: number } {
+  const n = component.mean.length;
+  const gain = Array.from({ length: n }, (_, i) =>
+    unknowns.reduce((sum, unknown) => sum + (component.covariance[at(i, unknown)] as number), 0),
+  );
+  const level = unknowns.reduce((sum, unknown) => sum + (component.mean[unknown] as number), 0);
+  const spread =
+    unknowns.reduce((sum, unknown) => sum + (gain[unknown] as number), 0) +
+    component.variances.run +
+    reading.readingSd ** 2;
+  const root = Math.sqrt(spread);
+  const z = (reading.logHeight - level) / root;
+  // First and negative second derivative of log p(reading) towards the level.
+  let pull = z / root;
+  let bend = 1 / spread;
+  let logLikelihood = -0.5 * z * z - Math.log(root);
+  if (reading.kind !== 'exact') {
+    const side = reading.kind === 'at-least' ? 1 : -1;
+    const bound = logNormalCdf(-side * z);
+    pull = (side * bound.slope) / root;
+    bend = bound.curvature / spread;
+    logLikelihood = bound.value;
+  }
+  const covariance: number[] = [];
+  for (let i = 0; i < n; i += 1) {
+    for (let j = 0; j <= i; j += 1) {
+      covariance.push(
+        (component.covariance[at(i, j)] as number) - bend * (gain[i] as number) * (gain[j] as number),
+      );
+    }
+  }
+  const mean = component.mean.map((value, i) => value + pull * (gain[i] as number));
+  return {
+    component: { ...component, mean, covariance },
+    logWeight: Math.log(component.weight) + logLikelihood,
+  };
+}
