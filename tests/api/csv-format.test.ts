@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { COLUMNS } from '../../apps/api/src/modules/runs/csv/columns.js';
@@ -118,6 +119,21 @@ describe('a text cell', () => {
         expect(draft?.parts.run['note'] ?? '').toBe(note);
       }),
     );
+  });
+});
+
+describe('docs/csv.md', () => {
+  const page = readFileSync(new URL('../../docs/csv.md', import.meta.url), 'utf8');
+
+  it('has an example that can be read', () => {
+    const example = /```csv\n([^`]+)```/.exec(page)?.[1] ?? '';
+    const read = drafts(example);
+    expect(read).toHaveLength(4);
+    expect(read.flatMap(({ problems }) => problems)).toEqual([]);
+  });
+
+  it('tells every column', () => {
+    expect(COLUMNS.filter(({ name }) => !page.includes(`\`${name}\``))).toEqual([]);
   });
 });
 
