@@ -19,7 +19,7 @@ const STEP_ORDER = 5;
 const REST_SPEED = 1e-3;
 const REST_ACCELERATION = 1e-2;
 
-type HitEvent = 'none' | 'knee' | 'bumper' | 'end of stroke' | 'peak';
+type HitEvent = 'none' | 'knee' | 'bumper' | 'end of stroke' | 'peak' | 'rest';
 
 /** Looks on while a hit is computed; between an end and the next start the damper's side of its knee may change. */
 export interface HitObserver {
@@ -69,8 +69,11 @@ export class Hit {
       observer?.atStepEnd();
       if (this.event === 'bumper') motion.isOnBumper = true;
       if (this.event === 'knee') motion.isFast = !motion.isFast;
-      if (this.event === 'end of stroke') return 'bottomed';
-      if (this.event === 'peak' || this.isAtRest()) return 'peak';
+      if (this.event === 'end of stroke') {
+        motion.travel.value = spring.stroke;
+        return 'bottomed';
+      }
+      if (this.event === 'peak' || this.event === 'rest') return 'peak';
     }
     return 'not-converged';
   }
@@ -90,6 +93,7 @@ export class Hit {
     this.event = 'none';
     this.eventAt = 1;
     if (speed.next < 0) this.setEvent('peak', speed, 0);
+    else if (this.comesToRest()) this.rest();
     if (stepper.at(travel, this.eventAt) > spring.stroke) {
       this.setEvent('end of stroke', travel, spring.stroke);
     }
@@ -106,8 +110,16 @@ export class Hit {
     this.event = event;
   }
 
-  private isAtRest(): boolean {
+  /** Whether at the end of the step tried last the end only creeps, and hardly slows any more. */
+  private comesToRest(): boolean {
     const { speed } = this.motion;
-    return speed.value < REST_SPEED && Math.abs(speed.k1) < REST_ACCELERATION;
+    return speed.next < REST_SPEED && Math.abs(speed.k7) < REST_ACCELERATION;
+  }
+
+  /** Rest counts from where the speed fell to that of rest, if that was within this step. */
+  private rest(): void {
+    const { speed } = this.motion;
+    if (speed.value > REST_SPEED) this.setEvent('rest', speed, REST_SPEED);
+    else this.event = 'rest';
   }
 }

@@ -50,6 +50,8 @@ const LARGEST_SHRINK = 0.2;
 const SMALLEST_STEP = 1e-14;
 /** Width in θ at which an event within a step counts as located. */
 const EVENT_WIDTH = 1e-14;
+/** Of which the last is the first of the next step. */
+const STAGES = 7;
 const MOST_EVENT_ITERATIONS = 60;
 
 /** One component of the state: value at the start of the step, stages, value at the end. */
@@ -173,7 +175,7 @@ export class DormandPrince {
         (h * (E1 * y.k1 + E3 * y.k3 + E4 * y.k4 + E5 * y.k5 + E6 * y.k6 + E7 * y.k7)) / y.tolerance;
       sum += error * error;
     }
-    this.evaluations += 6;
+    this.evaluations += STAGES - 1;
     return sum / variables.length;
   }
 

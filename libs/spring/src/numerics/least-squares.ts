@@ -1,4 +1,5 @@
-import { entry, invertDefinite } from './symmetric-matrix.js';
+import { entry } from './entry.js';
+import { invertDefinite } from './symmetric-matrix.js';
 
 /** A nonlinear least-squares problem: residuals already divided by their standard uncertainties. */
 export interface LeastSquaresProblem {

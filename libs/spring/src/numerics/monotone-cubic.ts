@@ -1,4 +1,4 @@
-import { SpringInputError } from './input-error.js';
+import { entry } from './entry.js';
 
 /** Cubic pieces through given points, as monotone between them as the points are. */
 export interface PiecewiseCubic {
@@ -30,19 +30,18 @@ export function monotoneCubic(x: readonly number[], y: readonly number[]): Piece
   const pieces: Piece[] = [];
   let area = 0;
   for (let i = 0; i + 1 < x.length; i++) {
-    const start = at(x, i);
-    const width = at(x, i + 1) - start;
-    const c0 = at(y, i);
-    const c1 = at(slopes, i);
-    const chord = (at(y, i + 1) - c0) / width;
-    const c2 = (3 * chord - 2 * c1 - at(slopes, i + 1)) / width;
-    const c3 = (c1 + at(slopes, i + 1) - 2 * chord) / width ** 2;
+    const start = entry(x, i);
+    const width = entry(x, i + 1) - start;
+    const c0 = entry(y, i);
+    const c1 = entry(slopes, i);
+    const chord = (entry(y, i + 1) - c0) / width;
+    const c2 = (3 * chord - 2 * c1 - entry(slopes, i + 1)) / width;
+    const c3 = (c1 + entry(slopes, i + 1) - 2 * chord) / width ** 2;
     const piece = { start, end: start + width, c0, c1, c2, c3, area };
     pieces.push(piece);
     area += pieceIntegral(piece, width);
   }
-  const first = pieces[0];
-  if (first === undefined) throw new SpringInputError('x', x.length, 'points', 'at least 2');
+  const first = entry(pieces, 0);
   // Positions come in small steps, so the piece used last is nearly always the right one again.
   let last = first;
   const find = (position: number): Piece => {
@@ -74,21 +73,21 @@ function pieceIntegral({ c0, c1, c2, c3 }: Piece, d: number): number {
 
 /** Slopes at the points: weighted harmonic means of the neighbouring chords, 0 at a turn. */
 function pointSlopes(x: readonly number[], y: readonly number[]): number[] {
-  const widths = x.slice(1).map((right, i) => right - at(x, i));
-  const chords = widths.map((width, i) => (at(y, i + 1) - at(y, i)) / width);
+  const widths = x.slice(1).map((right, i) => right - entry(x, i));
+  const chords = widths.map((width, i) => (entry(y, i + 1) - entry(y, i)) / width);
   const last = chords.length - 1;
-  if (last === 0) return [at(chords, 0), at(chords, 0)];
+  if (last === 0) return [entry(chords, 0), entry(chords, 0)];
   const inner = chords.slice(1).map((right, i) => {
-    const left = at(chords, i);
+    const left = entry(chords, i);
     if (left * right <= 0) return 0;
-    const wLeft = 2 * at(widths, i + 1) + at(widths, i);
-    const wRight = at(widths, i + 1) + 2 * at(widths, i);
+    const wLeft = 2 * entry(widths, i + 1) + entry(widths, i);
+    const wRight = entry(widths, i + 1) + 2 * entry(widths, i);
     return (wLeft + wRight) / (wLeft / left + wRight / right);
   });
   return [
-    endSlope(at(widths, 0), at(widths, 1), at(chords, 0), at(chords, 1)),
+    endSlope(entry(widths, 0), entry(widths, 1), entry(chords, 0), entry(chords, 1)),
     ...inner,
-    endSlope(at(widths, last), at(widths, last - 1), at(chords, last), at(chords, last - 1)),
+    endSlope(entry(widths, last), entry(widths, last - 1), entry(chords, last), entry(chords, last - 1)),
   ];
 }
 
@@ -98,10 +97,4 @@ function endSlope(width: number, nextWidth: number, chord: number, nextChord: nu
   if (slope * chord <= 0) return 0;
   const LARGEST_MONOTONE = 3 * chord;
   return chord * nextChord <= 0 && Math.abs(slope) > Math.abs(LARGEST_MONOTONE) ? LARGEST_MONOTONE : slope;
-}
-
-function at(list: readonly number[], index: number): number {
-  const value = list[index];
-  if (value === undefined) throw new SpringInputError('index', index, '', `0 to ${list.length - 1}`);
-  return value;
 }

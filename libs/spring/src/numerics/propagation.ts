@@ -1,4 +1,5 @@
 import { requireNumber } from './input-error.js';
+import { NORMAL_95 } from './normal.js';
 
 /** One input of an answer with its standard uncertainty, both in the input's unit. */
 export interface UncertainInput<Name extends string> {
@@ -36,8 +37,6 @@ export type UncertainAnswer<Name extends string> =
 
 /** Part of a standard uncertainty by which an input is moved: small against the curvature, large against rounding. */
 const STEP = 0.1;
-/** Standard normal quantile of 95 %: half width of a 90 % interval. */
-const NORMAL_95 = 1.6448536269514722;
 
 /**
  * Standard uncertainty of an answer from those of its inputs, by linear propagation, in the answer's unit.

@@ -1,3 +1,5 @@
+import { entry } from './entry.js';
+
 /**
  * Inverse of a symmetric positive definite matrix by Cholesky factors, or undefined where it is not definite
  * (relative to its diagonal, so that units of the rows do not matter).
@@ -39,11 +41,4 @@ function solve(lower: readonly (readonly number[])[], column: number): number[] 
     x[i] = entry(x, i) / entry(entry(lower, i), i);
   }
   return x;
-}
-
-/** Element that the caller knows to exist. */
-export function entry<T>(list: readonly T[], index: number): T {
-  const value = list[index];
-  if (value === undefined) throw new RangeError(`no element ${index} in ${list.length}`);
-  return value;
 }

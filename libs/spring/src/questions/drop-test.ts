@@ -1,10 +1,12 @@
 import type { GaugePascal } from '@loamledger/units';
 import { requireNumber } from '../numerics/input-error.js';
 import { leastSquares } from '../numerics/least-squares.js';
-import { entry } from '../numerics/symmetric-matrix.js';
+import { NORMAL_95 } from '../numerics/normal.js';
+import { entry } from '../numerics/entry.js';
 import { airSpring } from '../unit/air-spring.js';
 import { dropTestWarnings, type DropTestWarning } from './drop-test-checks.js';
 import { HeightSearch } from './height-search.js';
+import { FULL_TRAVEL_MARGIN } from './hit-height.js';
 import { HIGHEST_DROP } from './landing.js';
 import { sceneWith, type Scene } from './scene.js';
 
@@ -68,10 +70,7 @@ const FIRST_ABSORPTION = 0.5;
 const LOG_STEP = 1e-3;
 /** Damping counts as told when the landings at least halve what was known of it before. */
 const TOLD = 0.5;
-/** Readings that leave fewer reading errors of travel than this may be bottom-outs: as for a hit height. */
-const FULL_TRAVEL_MARGIN = 1.5;
 const FEWEST_READINGS = 2;
-const NORMAL_95 = 1.6448536269514722;
 
 /**
  * Fits a drop test: what part of the drop goes into the spring (1), and the damping where the landings tell it.

@@ -15,6 +15,8 @@ export type HeightResult =
 const HEIGHT_TOLERANCE = 1e-9;
 /** The first guess lets the damper take about as much as this part of what the spring takes. */
 const DAMPER_SHARE = 0.6;
+/** A first guess is at least this part of the stroke, so that widening it gets somewhere. */
+const SMALLEST_GUESS = 0.1;
 /** Relative distance of two landings next to a good guess. */
 const NEAR_WIDTH = 1e-3;
 /** Factor between tries for an upper bound. */
@@ -119,6 +121,6 @@ export class HeightSearch {
       (1 + DAMPER_SHARE) * polytropicEnergy(spring, travel, HEAT_CAPACITY_RATIO) +
       spring.unit.sealFriction * travel;
     const height = spent / weight - end.leverage.wheelTravel(travel);
-    return Math.min(HIGHEST_DROP, Math.max(height, 0.1 * spring.stroke));
+    return Math.min(HIGHEST_DROP, Math.max(height, SMALLEST_GUESS * spring.stroke));
   }
 }

@@ -1,9 +1,9 @@
 import { gaugePascal } from '@loamledger/units';
 import { requireSprungEnd, type SprungEnd } from '../frame/sprung-end.js';
 import { requireNumber } from '../numerics/input-error.js';
+import { NORMAL_95 } from '../numerics/normal.js';
 import { airSpring, type AirSpring } from '../unit/air-spring.js';
 import { HeightSearch } from './height-search.js';
-import { DEFAULT_TOLERANCE } from './landing.js';
 
 /** A ring reading: travel used, with its standard uncertainty, m along the fork axis or the shock shaft. */
 export interface RingReading {
@@ -54,11 +54,11 @@ export type HitHeight = SolvedHitHeight | UnsolvedHitHeight;
  * ± 2 mm (1.25) the fork bottomed or not with near-even odds, so the height itself is no longer told; 1.5 keeps the
  * chance that a reading called exact was a bottom-out below 7 % (normal error).
  */
-const FULL_TRAVEL_MARGIN = 1.5;
+export const FULL_TRAVEL_MARGIN = 1.5;
 /** A ring is never read closer than this, m; keeps an 'at most' height above 0. */
 const SMALLEST_READING_SD = 1e-4;
-/** Standard normal quantile of 95 %: half width of a 90 % interval. */
-const NORMAL_95 = 1.6448536269514722;
+/** Local error of a step: keeps a hit height within 1e-6 m, a thousandth of what a ring tells. */
+const SEARCH_TOLERANCE = 1e-7;
 /** Relative step of the central differences: truncation about 1e-6, far above the solver's noise. */
 const DIFFERENCE_STEP = 1e-3;
 
@@ -81,7 +81,7 @@ export function hitHeight(
   requireNumber('readingSd', readingSd, 'm', { atLeast: 0, below: spring.stroke });
   requireNumber('gaugeSd', uncertainty.gaugeSd, 'Pa', { atLeast: 0 });
   requireNumber('massSd', uncertainty.massSd, 'kg', { atLeast: 0 });
-  const search = new HeightSearch(spring, end, DEFAULT_TOLERANCE);
+  const search = new HeightSearch(spring, end, SEARCH_TOLERANCE);
   const suddenTravel = search.travel(0);
   const isBelow = travelUsed <= suddenTravel;
   const target = isBelow ? suddenTravel + Math.max(readingSd, SMALLEST_READING_SD) : travelUsed;
@@ -129,11 +129,11 @@ function logStandardUncertainty(
   const byPressure = logDerivative((factor) => {
     const gaugePressure = gaugePascal(spring.fill.gaugePressure * factor);
     const changed = airSpring(spring.unit, { ...spring.fill, gaugePressure });
-    return new HeightSearch(changed, end, DEFAULT_TOLERANCE).travel(height);
+    return new HeightSearch(changed, end, SEARCH_TOLERANCE).travel(height);
   });
   const byMass = logDerivative((factor) => {
     const changed = { ...end, sprungMass: end.sprungMass * factor };
-    return new HeightSearch(spring, changed, DEFAULT_TOLERANCE).travel(height);
+    return new HeightSearch(spring, changed, SEARCH_TOLERANCE).travel(height);
   });
   const travelSd = Math.hypot(
     readingSd,

@@ -1,6 +1,7 @@
 import { requireNumber, requireWhole, SpringInputError } from '../numerics/input-error.js';
 import { leastSquares } from '../numerics/least-squares.js';
-import { entry } from '../numerics/symmetric-matrix.js';
+import { entry } from '../numerics/entry.js';
+import { MOST_SPACERS } from '../unit/air-spring-unit.js';
 import { VolumeModel, type PressureRun, type VolumeProcedure, type VolumeSource } from './volume-model.js';
 
 /** Volume of a positive chamber found from workshop readings, or why they do not tell it. */
@@ -153,6 +154,3 @@ function validate(procedure: VolumeProcedure): void {
     });
   });
 }
-
-/** More volume spacers than any unit takes. */
-const MOST_SPACERS = 50;

@@ -6,7 +6,7 @@ import { requireNumber } from '../numerics/input-error.js';
 import type { AirSpring } from '../unit/air-spring.js';
 import { bumperEnergy } from '../unit/force.js';
 
-/** Where the energy of a landing went, J; residual = input − all the rest − what is left at the end of the stroke. */
+/** Where the energy of a landing went, J; residual = input − all the rest − the kinetic energy left at its end. */
 export interface EnergyBalance {
   readonly input: number;
   readonly gas: number;
@@ -79,25 +79,26 @@ export function landing(
   const status = hit.run(height, tolerance, watch);
   const { motion, stepper } = hit;
   const peakTravel = motion.travel.value;
-  const endSpeed = status === 'peak' ? 0 : motion.speed.value;
-  const leftOverEnergy = (end.sprungMass * (end.leverage.ratio(peakTravel) * endSpeed) ** 2) / 2;
+  // At a peak the speed is 0 but for rounding, or that at which a creeping end counts as at rest.
+  const isPeak = status === 'peak';
+  const kineticEnergy = (end.sprungMass * (end.leverage.ratio(peakTravel) * motion.speed.value) ** 2) / 2;
   return {
     status,
     peakTravel,
     peakTime: stepper.time,
     peakForce: watch.greatest,
-    endSpeed,
+    endSpeed: isPeak ? 0 : motion.speed.value,
     chambers: motion.chambers(),
     gasForce: motion.gasForce(),
-    energyBalance: balance(hit, height, leftOverEnergy),
-    leftOverEnergy,
+    energyBalance: balance(hit, height, kineticEnergy),
+    leftOverEnergy: isPeak ? 0 : kineticEnergy,
     steps: stepper.steps,
     evaluations: stepper.evaluations,
     message: MESSAGES[status],
   };
 }
 
-function balance(hit: Hit, height: number, leftOver: number): EnergyBalance {
+function balance(hit: Hit, height: number, kineticEnergy: number): EnergyBalance {
   const { motion, spring, end } = hit;
   const travel = motion.travel.value;
   const input = end.sprungMass * GRAVITY * (height + end.leverage.wheelTravel(travel));
@@ -111,6 +112,6 @@ function balance(hit: Hit, height: number, leftOver: number): EnergyBalance {
     damper,
     bumper,
     friction,
-    residual: input - gas - damper - bumper - friction - leftOver,
+    residual: input - gas - damper - bumper - friction - kineticEnergy,
   };
 }

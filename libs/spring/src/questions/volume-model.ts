@@ -1,5 +1,5 @@
 import type { AbsolutePascal, GaugePascal } from '@loamledger/units';
-import { entry } from '../numerics/symmetric-matrix.js';
+import { entry } from '../numerics/entry.js';
 
 /** A value with its standard uncertainty, in the value's unit. */
 export interface Measured {
@@ -46,6 +46,10 @@ interface VolumeState {
   readonly fills: readonly number[];
 }
 
+/** Places of the parameters; the pressures of the runs come last. */
+const INDEX = { volume: 0, area: 1, hose: 2, zero: 3, spacer: 4, firstFill: 5 };
+/** A quantity given without uncertainty counts as known to this part of itself, so that the fit stays whole. */
+const SMALLEST_RELATIVE_SD = 1e-9;
 /** Steps for derivatives: relative, and relative to the pressure of the air around for the gauge's zero. */
 const RELATIVE_STEP = 1e-4;
 
@@ -67,15 +71,19 @@ export class VolumeModel {
     private readonly guess: number,
   ) {
     const { runs, boreArea, hoseVolume, spacerVolume, gaugeZeroSd, ambientPressure } = procedure;
-    this.start = [0, 0, 0, 0, 0, ...runs.map(() => 0)];
+    this.start = Array.from({ length: INDEX.firstFill + runs.length }, () => 0);
     this.steps = this.start.map(() => RELATIVE_STEP);
     const relative = ({ sd }: Measured, of: number) =>
       of > 0 ? Math.max(sd / of, SMALLEST_RELATIVE_SD) : SMALLEST_RELATIVE_SD;
     this.known = [
-      { index: 1, source: 'boreArea', sd: relative(boreArea, boreArea.value) },
-      { index: 2, source: 'hoseVolume', sd: relative(hoseVolume, guess) },
-      { index: 3, source: 'gaugeZero', sd: Math.max(gaugeZeroSd / ambientPressure, SMALLEST_RELATIVE_SD) },
-      { index: 4, source: 'spacerVolume', sd: relative(spacerVolume, spacerVolume.value) },
+      { index: INDEX.area, source: 'boreArea', sd: relative(boreArea, boreArea.value) },
+      { index: INDEX.hose, source: 'hoseVolume', sd: relative(hoseVolume, guess) },
+      {
+        index: INDEX.zero,
+        source: 'gaugeZero',
+        sd: Math.max(gaugeZeroSd / ambientPressure, SMALLEST_RELATIVE_SD),
+      },
+      { index: INDEX.spacer, source: 'spacerVolume', sd: relative(spacerVolume, spacerVolume.value) },
     ];
     const state = this.state(this.start);
     this.readingSds = this.readings().map(({ run, fill, travel }) => {
@@ -132,12 +140,12 @@ export class VolumeModel {
     const { runs, boreArea, hoseVolume, spacerVolume, ambientPressure } = this.procedure;
     const at = (index: number) => entry(parameters, index);
     return {
-      volume: this.guess * Math.exp(at(0)),
-      area: boreArea.value * Math.exp(at(1)),
-      hose: hoseVolume.value + this.guess * at(2),
-      zero: ambientPressure * at(3),
-      spacer: spacerVolume.value * Math.exp(at(4)),
-      fills: runs.map((run, i) => this.firstFill(run) * Math.exp(at(FIRST_FILL + i))),
+      volume: this.guess * Math.exp(at(INDEX.volume)),
+      area: boreArea.value * Math.exp(at(INDEX.area)),
+      hose: hoseVolume.value + this.guess * at(INDEX.hose),
+      zero: ambientPressure * at(INDEX.zero),
+      spacer: spacerVolume.value * Math.exp(at(INDEX.spacer)),
+      fills: runs.map((run, i) => this.firstFill(run) * Math.exp(at(INDEX.firstFill + i))),
     };
   }
 
@@ -162,8 +170,3 @@ export class VolumeModel {
     return { absolute, perTravel: (absolute * state.area) / left };
   }
 }
-
-/** Index of the first run's pressure among the parameters. */
-const FIRST_FILL = 5;
-/** A quantity given without uncertainty counts as known to this part of itself, so that the fit stays whole. */
-const SMALLEST_RELATIVE_SD = 1e-9;

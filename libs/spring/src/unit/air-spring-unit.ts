@@ -59,7 +59,7 @@ export const DEFAULT_THERMAL_TIME: ThermalTime = { positive: 1.5, negative: 0.3,
 /** Longest stroke of any bicycle fork or shock, with a wide margin, m. */
 const LONGEST_STROKE = 0.5;
 /** More volume spacers than any unit takes. */
-const MOST_SPACERS = 50;
+export const MOST_SPACERS = 50;
 
 /** Throws a SpringInputError for the first thing in a unit that cannot be built. */
 export function validateUnit(unit: AirSpringUnit): void {
