@@ -15,7 +15,7 @@ afterAll(() => house.close());
 
 describe.each(SIZES)('my bike on a $name', (size) => {
   it('shows the set-up in big figures, to scale, and why it was changed', async () => {
-    const page = await house.signIn(RIDER, size);
+    const page = await house.enter(RIDER, size);
     const figure = page.getByText('71', { exact: true });
     await figure.waitFor();
     const fontPx = Number.parseFloat(
@@ -29,7 +29,7 @@ describe.each(SIZES)('my bike on a $name', (size) => {
   });
 
   it('logs a run with track and ground filled in from the last one', async () => {
-    const page = await house.signIn(RIDER, size);
+    const page = await house.enter(RIDER, size);
     await page.getByRole('link', { name: 'Log a run' }).click();
     const save = page.getByRole('button', { name: 'Save the run' });
     await save.waitFor();
@@ -51,7 +51,7 @@ describe.each(SIZES)('my bike on a $name', (size) => {
   });
 
   it('keeps a run that a mistake spoilt, void and with its reason', async () => {
-    const page = await house.signIn(RIDER, size);
+    const page = await house.enter(RIDER, size);
     await page.getByRole('link', { name: 'Log a run' }).click();
     await page.getByRole('radio', { name: 'spoilt by a mistake' }).check();
     await page.getByRole('button', { name: 'Save the run' }).click();
@@ -62,7 +62,7 @@ describe.each(SIZES)('my bike on a $name', (size) => {
   });
 
   it('shows what the API refuses at the field, and keeps what was typed', async () => {
-    const page = await house.signIn(RIDER, size);
+    const page = await house.enter(RIDER, size);
     await page.getByRole('link', { name: 'Log a run' }).click();
     const ring = page.getByLabel('Fork ring');
     await ring.fill('260');

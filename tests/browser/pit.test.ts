@@ -14,7 +14,7 @@ const rowOf = (page: Page, bike: string) =>
 
 describe.each(SIZES)('the pit on a $name', (size) => {
   it('shows what is in every bike, why, and which decision is open', async () => {
-    const page = await house.signIn(MECHANIC, size);
+    const page = await house.enter(MECHANIC, size);
     const row = rowOf(page, 'Fern, enduro');
     await row.getByText('Open decision').waitFor();
     const text = await row.innerText();
@@ -24,7 +24,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
   });
 
   it('says which bike nobody has set up yet, and leads to it', async () => {
-    const page = await house.signIn(MECHANIC, size);
+    const page = await house.enter(MECHANIC, size);
     const row = rowOf(page, 'Fern, spare');
     await row.getByText('Not set up yet').waitFor();
     await row.getByRole('link', { name: 'Set it up' }).click();
@@ -32,7 +32,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
   });
 
   it('refuses a pressure outside the limits at its field, and changes nothing', async () => {
-    const page = await house.signIn(MECHANIC, size);
+    const page = await house.enter(MECHANIC, size);
     await page.getByRole('link', { name: 'Fern, enduro' }).click();
     await page.getByRole('link', { name: 'Change the set-up' }).click();
     const fork = page.getByRole('group', { name: 'Fork' });
@@ -45,7 +45,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
   });
 
   it('makes a new set-up with its reason, and takes it back again', async () => {
-    const page = await house.signIn(MECHANIC, size);
+    const page = await house.enter(MECHANIC, size);
     await page.getByRole('link', { name: 'Fern, enduro' }).click();
     await page.getByRole('link', { name: 'Change the set-up' }).click();
     await page.getByRole('group', { name: 'Fork' }).getByLabel('Pressure').fill('68');

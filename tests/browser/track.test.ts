@@ -9,7 +9,7 @@ beforeAll(async () => {
 afterAll(() => house.close());
 
 async function openTrack(size: Size) {
-  const page = await house.signIn(COACH, size);
+  const page = await house.enter(COACH, size);
   await page.getByRole('link', { name: 'Slate Ladder' }).click();
   await page.getByRole('heading', { level: 1, name: 'Slate Ladder' }).waitFor();
   return page;

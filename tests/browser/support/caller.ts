@@ -4,6 +4,12 @@ export class Caller {
 
   constructor(private readonly address: string) {}
 
+  /** The cookie of the sign-in, as a browser keeps it. */
+  get signInCookie(): { name: string; value: string; url: string } {
+    const [name = '', value = ''] = this.cookie.split('=');
+    return { name, value, url: this.address };
+  }
+
   async post<Answer>(path: string, message: unknown): Promise<Answer> {
     const answer = await fetch(`${this.address}/api/v1${path}`, {
       method: 'POST',

@@ -1,7 +1,8 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { launchBrowser } from '../../support/browser.js';
 import { createTestDatabase } from '../../support/database.js';
 import { startTestService } from '../../support/service.js';
+import { Caller } from './caller.js';
 import { createTeam, type Person } from './team.js';
 
 /** The two sizes at which every page must do its job. */
@@ -12,12 +13,12 @@ export const SIZES = [
 export type Size = (typeof SIZES)[number];
 
 /** A page that hangs must fail its test, not the run. */
-const ACTION_LIMIT_MS = 10_000;
+const ACTION_LIMIT_MS = 20_000;
 
 export interface House {
-  /** A fresh browser window, signed in, on the first page of this person. */
-  readonly signIn: (who: Person, size: Size) => Promise<Page>;
-  /** A fresh browser window on an address of the service. */
+  /** A fresh browser window of a person who is signed in, on their first page. */
+  readonly enter: (who: Person, size: Size) => Promise<Page>;
+  /** A fresh browser window of a stranger on an address of the service. */
   readonly open: (path: string, size: Size) => Promise<Page>;
   readonly close: () => Promise<void>;
 }
@@ -28,15 +29,19 @@ export async function openHouse(): Promise<House> {
   const service = await startTestService(database);
   const browser = await launchBrowser();
   await createTeam(service.address);
-  const open = (path: string, size: Size) => openPage(browser, `${service.address}${path}`, size);
   return {
-    open,
-    signIn: async (who, size) => {
-      const page = await open('/', size);
-      await page.getByLabel('E-mail address').fill(who.email);
-      await page.getByRole('textbox', { name: 'Password' }).fill(who.password);
-      await page.getByRole('button', { name: 'Sign in' }).click();
-      await page.getByRole('navigation', { name: 'Pages' }).waitFor();
+    open: async (path, size) => {
+      const page = await newPage(await newContext(browser, size));
+      await page.goto(`${service.address}${path}`);
+      return page;
+    },
+    enter: async (who, size) => {
+      const caller = new Caller(service.address);
+      await caller.post('/sign-ins', who);
+      const context = await newContext(browser, size);
+      await context.addCookies([caller.signInCookie]);
+      const page = await newPage(context);
+      await page.goto(service.address);
       return page;
     },
     close: async () => {
@@ -47,11 +52,12 @@ export async function openHouse(): Promise<House> {
   };
 }
 
-async function openPage(browser: Browser, address: string, size: Size): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width: size.width, height: size.height } });
+const newContext = (browser: Browser, { width, height }: Size) =>
+  browser.newContext({ viewport: { width, height } });
+
+async function newPage(context: BrowserContext): Promise<Page> {
   const page = await context.newPage();
   page.setDefaultTimeout(ACTION_LIMIT_MS);
-  await page.goto(address);
   return page;
 }
 

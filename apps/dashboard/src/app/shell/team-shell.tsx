@@ -3,11 +3,13 @@ import { texts } from '../texts.js';
 import { useMembership } from '../use-membership.js';
 import { AccountPanel } from './account-panel.js';
 import { pagesOf } from './pages-of.js';
+import { useFocusOnArrival } from './use-focus-on-arrival.js';
 import classes from './shell.module.css';
 
 /** The frame of every page of a team: its pages by role, who is signed in, and the content. */
 export function TeamShell() {
   const { account, membership } = useMembership();
+  const content = useFocusOnArrival();
   const params = { teamId: membership.teamId };
   return (
     <>
@@ -29,7 +31,7 @@ export function TeamShell() {
           <AccountPanel account={account} membership={membership} />
         </div>
       </header>
-      <main id="content" className={classes.main} tabIndex={-1}>
+      <main id="content" ref={content} className={classes.main} tabIndex={-1}>
         <Outlet />
       </main>
     </>
