@@ -1,14 +1,15 @@
-import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { readConfig } from '../../../apps/api/src/config/config.js';
 import { createApp } from '../../../apps/api/src/create-app.js';
 import { ComputeThread, type Computation } from '../../../apps/api/src/platform/compute/compute-thread.js';
 import { createTestDatabase, type TestDatabase } from '../../support/database.js';
 
+type App = Awaited<ReturnType<typeof createApp>>;
+
 export interface TestService {
   /** Address of the API, without a slash at the end. */
   readonly url: string;
   readonly database: TestDatabase;
-  readonly app: NestFastifyApplication;
+  readonly app: App;
   stop(): Promise<void>;
 }
 
@@ -36,7 +37,7 @@ export async function startService(environment: Record<string, string> = {}): Pr
 }
 
 /** A thread of Node cannot load the sources as they are: tests compute the same in the thread they run in. */
-function computeHere(app: NestFastifyApplication): void {
+function computeHere(app: App): void {
   app.get(ComputeThread).run = async <Input, Output>(
     computation: Computation<Input, Output>,
     input: Input,

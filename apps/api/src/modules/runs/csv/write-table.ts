@@ -2,7 +2,7 @@ import { COLUMNS, type Part } from './columns.js';
 import { writeCellText } from './formula-guard.js';
 
 /** A message's fields to be written; what is null or missing is an empty cell. */
-export interface CellFields {
+interface CellFields {
   readonly [field: string]: string | number | boolean | null | undefined | CellFields;
 }
 
