@@ -80,13 +80,16 @@ async function serve(databaseUrl, announce) {
     PORT: String(port),
   };
   await run(process.execPath, ['apps/api/dist/migrate.js'], { env, signal });
-  const signIns = await run(process.execPath, ['apps/api/dist/seed-demo.js'], { env, signal, capture: true });
+  // Beside the service's start: a later start only reads the sign-ins, and both take a second.
+  const signIns = run(process.execPath, ['apps/api/dist/seed-demo.js'], { env, signal, capture: true });
+  // Its failure is told below, where it is awaited.
+  signIns.catch(() => undefined);
   const address = localAddress(host, port);
   const first = await startReadyService(env, address, signal);
   const service = supervise('The service', first, () => startService(env));
   try {
     announce(address);
-    if (signIns) console.log(signIns);
+    console.log(await signIns);
     console.log(`Loamledger runs at ${[address, ...networkAddresses(host, port)].join(' and ')}`);
     console.log('Ctrl-C stops it.');
     if (!signal.aborted) await once(signal, 'abort');
