@@ -1,5 +1,10 @@
 export { EvidenceInputError } from './errors.js';
-export { DEFAULT_DEMAND_PRIORS, DEMAND_MODEL_VERSION } from './demand/reading.js';
+export {
+  CONDITION_SD,
+  DEFAULT_DEMAND_PRIORS,
+  DEMAND_MODEL_VERSION,
+  REFERENCE_CONDITION,
+} from './demand/reading.js';
 export type { DemandPriors, DemandReading, FixedSds, ReadingKind } from './demand/reading.js';
 export { fitDemand } from './demand/fit.js';
 export type { DemandFit, DemandFitOptions, LevelSummary } from './demand/fit.js';
@@ -43,3 +48,4 @@ export { DEFAULT_RESERVE_PREFERENCE, learnPreference, preferredSagBand } from '.
 export type { KeptValue, Preference, PreferencePrior } from './baseline/preference.js';
 export { addReading } from './demand/add-reading.js';
 export type { AddedReading } from './demand/add-reading.js';
+export type { RunOf } from './demand/run-unknowns.js';

@@ -2,7 +2,14 @@ import { EvidenceInputError } from '../errors.js';
 import { logNormalCdf } from '../numerics/normal.js';
 import { NO_TRACK, summaryOfUnknown, type DemandComponent } from './component.js';
 import { FEWEST_EXACT_READINGS, type DemandFit, type LevelSummary } from './fit.js';
-import { DEMAND_MODEL_VERSION, requireReadings, type DemandReading } from './reading.js';
+import {
+  CONDITION_SD,
+  DEMAND_MODEL_VERSION,
+  REFERENCE_CONDITION,
+  requireReadings,
+  type DemandReading,
+} from './reading.js';
+import { unknownsOfRun } from './run-unknowns.js';
 
 /** A fit with one reading more, or why the readings have to be fitted anew; then `fit` is the one given. */
 export interface AddedReading {
@@ -38,9 +45,7 @@ export function addReading(fit: DemandFit, reading: DemandReading): AddedReading
     return refit('The track rests on bounds, whose skewness only a full fit sees.');
   }
   const grown = withLevels(fit, reading);
-  const track = grown.tracks.findIndex(({ id }) => id === reading.trackId);
-  const rider = grown.riders.findIndex(({ id }) => id === reading.riderId);
-  const unknowns = [0, 1 + track, 1 + grown.tracks.length + rider];
+  const { unknowns } = unknownsOfRun(grown, reading);
   const updated = grown.components.map((component) => condition(component, unknowns, reading));
   const most = Math.max(...updated.map(({ logWeight }) => logWeight));
   const raw = updated.map(({ logWeight }) => Math.exp(logWeight - most));
@@ -78,6 +83,14 @@ export function addReading(fit: DemandFit, reading: DemandReading): AddedReading
           summaryOfUnknown(components, first + i, NO_TRACK),
         ),
       ),
+      conditions: grown.conditions.map((level, i) =>
+        relevel(
+          level,
+          reading,
+          level.id === reading.condition,
+          summaryOfUnknown(components, first + grown.riders.length + i, NO_TRACK),
+        ),
+      ),
       components,
     },
   };
@@ -108,11 +121,11 @@ function relevel(
   return { id: level.id, effect, ...counts, lowerBoundOnly: counts.exact < FEWEST_EXACT_READINGS };
 }
 
-/** The fit with the reading's rider and track among its levels. */
-function withLevels(fit: DemandFit, { riderId, trackId }: DemandReading): DemandFit {
+/** The fit with the reading's rider, track and ground among its levels. */
+function withLevels(fit: DemandFit, { riderId, trackId, condition }: DemandReading): DemandFit {
   const nobody = { readings: 0, exact: 0, atLeast: 0, atMost: 0, lowerBoundOnly: true };
   const still = { mean: 0, sd: 0, q05: 0, q50: 0, q95: 0 };
-  let { tracks, riders, components } = fit;
+  let { tracks, riders, conditions, components } = fit;
   if (!tracks.some(({ id }) => id === trackId)) {
     components = components.map((component) =>
       withUnknown(component, 1 + tracks.length, component.variances.track),
@@ -124,7 +137,13 @@ function withLevels(fit: DemandFit, { riderId, trackId }: DemandReading): Demand
     components = components.map((component) => withUnknown(component, last, component.variances.rider));
     riders = [...riders, { id: riderId, effect: still, ...nobody }];
   }
-  return { ...fit, tracks, riders, components };
+  const isOther = condition !== undefined && condition !== REFERENCE_CONDITION;
+  if (isOther && !conditions.some(({ id }) => id === condition)) {
+    const last = 1 + tracks.length + riders.length + conditions.length;
+    components = components.map((component) => withUnknown(component, last, CONDITION_SD ** 2));
+    conditions = [...conditions, { id: condition, effect: still, ...nobody }];
+  }
+  return { ...fit, tracks, riders, conditions, components };
 }
 
 const at = (row: number, column: number): number =>

@@ -1,6 +1,7 @@
 import { choleskyInPlace, invertInto } from '../numerics/cholesky.js';
 import type { BoundFactors } from './bound-factor.js';
 import { unknownsOf, type DemandDesign, type ExactSums } from './design.js';
+import { CONDITION_SD } from './reading.js';
 
 /** Standard deviations of the random parts, log metres, ≥ 0. */
 export interface DemandSds {
@@ -10,7 +11,7 @@ export interface DemandSds {
 }
 
 /**
- * Gaussian system over mu, track effects and rider effects, built from one precision and one shift a cell
+ * Gaussian system over mu, track, rider and condition effects, built from one precision and one shift a cell
  * (equation D3). The unknowns are scaled by their prior sd, so its matrix is never nearer to singular than 1 and
  * sds of exactly 0 need no special case.
  */
@@ -30,8 +31,10 @@ export class CellSystem {
     muSd: number,
   ) {
     this.size = unknownsOf(design);
-    this.scale = new Float64Array(this.size).fill(sds.rider);
-    this.scale.fill(sds.track, 1, 1 + design.tracks.length);
+    const firstRider = 1 + design.tracks.length;
+    this.scale = new Float64Array(this.size).fill(CONDITION_SD);
+    this.scale.fill(sds.track, 1, firstRider);
+    this.scale.fill(sds.rider, firstRider, firstRider + design.riders.length);
     this.scale[0] = muSd;
     this.matrix = new Float64Array(this.size * this.size);
     this.inverse = new Float64Array(this.size * this.size);
@@ -73,53 +76,38 @@ export class CellSystem {
     for (let i = 0; i < n; i += 1) matrix[i * n + i] = 1;
     for (let c = 0; c < precision.length; c += 1) {
       const weight = precision[c] as number;
-      const track = this.trackUnknown(c);
-      const rider = this.riderUnknown(c);
-      const s = scale[0] as number;
-      const st = scale[track] as number;
-      const sr = scale[rider] as number;
-      const add = (at: number, value: number): void => {
-        matrix[at] = (matrix[at] as number) + value;
-      };
-      add(0, s * s * weight);
-      add(track * n, st * s * weight);
-      add(track * n + track, st * st * weight);
-      add(rider * n, sr * s * weight);
-      add(rider * n + track, sr * st * weight);
-      add(rider * n + rider, sr * sr * weight);
-      right[0] = (right[0] as number) + s * (shift[c] as number);
-      right[track] = (right[track] as number) + st * (shift[c] as number);
-      right[rider] = (right[rider] as number) + sr * (shift[c] as number);
+      const unknowns = this.design.cellUnknowns[c] as Int32Array;
+      for (let k = 0; k < unknowns.length; k += 1) {
+        const i = unknowns[k] as number;
+        const si = scale[i] as number;
+        right[i] = (right[i] as number) + si * (shift[c] as number);
+        // Unknowns ascend, so these are entries of the lower triangle.
+        for (let l = 0; l <= k; l += 1) {
+          const j = unknowns[l] as number;
+          matrix[i * n + j] = (matrix[i * n + j] as number) + si * (scale[j] as number) * weight;
+        }
+      }
     }
     return right;
-  }
-
-  private trackUnknown(cell: number): number {
-    return 1 + (this.design.cellTrack[cell] as number);
-  }
-
-  private riderUnknown(cell: number): number {
-    return 1 + this.design.tracks.length + (this.design.cellRider[cell] as number);
   }
 
   /** Mean (from the prior mean of mu) and variance of a cell's level. */
   marginal(cell: number): { mean: number; variance: number } {
     const { inverse, solution, scale, size } = this;
-    const t = this.trackUnknown(cell);
-    const r = this.riderUnknown(cell);
-    const s = scale[0] as number;
-    const st = scale[t] as number;
-    const sr = scale[r] as number;
-    const mean = s * (solution[0] as number) + st * (solution[t] as number) + sr * (solution[r] as number);
-    const squares =
-      s * s * (inverse[0] as number) +
-      st * st * (inverse[t * size + t] as number) +
-      sr * sr * (inverse[r * size + r] as number);
-    const products =
-      s * st * (inverse[t] as number) +
-      s * sr * (inverse[r] as number) +
-      st * sr * (inverse[t * size + r] as number);
-    return { mean, variance: squares + 2 * products };
+    const unknowns = this.design.cellUnknowns[cell] as Int32Array;
+    let mean = 0;
+    let variance = 0;
+    for (let k = 0; k < unknowns.length; k += 1) {
+      const i = unknowns[k] as number;
+      const si = scale[i] as number;
+      mean += si * (solution[i] as number);
+      variance += si * si * (inverse[i * size + i] as number);
+      for (let l = 0; l < k; l += 1) {
+        const j = unknowns[l] as number;
+        variance += 2 * si * (scale[j] as number) * (inverse[i * size + j] as number);
+      }
+    }
+    return { mean, variance };
   }
 
   /** Means and covariance of the unknowns in log metres, mu counted from 0 again. */

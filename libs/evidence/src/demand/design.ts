@@ -1,13 +1,16 @@
-import type { DemandReading } from './reading.js';
+import { REFERENCE_CONDITION, type DemandReading } from './reading.js';
 
-/** The readings of a team sorted into cells (one rider on one track), as flat arrays for the inner loops. */
+/** The readings of a team sorted into cells (one rider on one track and ground), as flat arrays for the inner loops. */
 export interface DemandDesign {
   /** Sorted, so that the result does not depend on the order of the readings. */
   tracks: readonly string[];
   riders: readonly string[];
-  /** Track and rider index of every cell. */
+  /** Kinds of ground other than the reference. */
+  conditions: readonly string[];
+  /** Track index of every cell. */
   cellTrack: Int32Array;
-  cellRider: Int32Array;
+  /** Unknowns that add up to a cell's level: mu (0), its track, its rider and, off the reference ground, its condition. */
+  cellUnknowns: readonly Int32Array[];
   exact: { cell: Int32Array; value: Float64Array; variance: Float64Array };
   /** Bounds ordered by cell. `side` is 1 for a lower bound and −1 for an upper bound. */
   bounds: { cell: Int32Array; limit: Float64Array; variance: Float64Array; side: Int8Array };
@@ -15,19 +18,35 @@ export interface DemandDesign {
 
 const distinct = (ids: Iterable<string>): string[] => [...new Set(ids)].sort();
 
+const groundOf = (reading: DemandReading): string => reading.condition ?? REFERENCE_CONDITION;
+
 const indexOf = (ids: readonly string[]): Map<string, number> => new Map(ids.map((id, index) => [id, index]));
 
 /** Sorts readings into cells; values and limits in log metres, variances of the reading error in (log m)². */
 export function designOf(readings: readonly DemandReading[]): DemandDesign {
   const tracks = distinct(readings.map((reading) => reading.trackId));
   const riders = distinct(readings.map((reading) => reading.riderId));
+  const conditions = distinct(readings.map(groundOf)).filter((ground) => ground !== REFERENCE_CONDITION);
   const trackIndex = indexOf(tracks);
   const riderIndex = indexOf(riders);
-  const cellNumber = (reading: DemandReading): number =>
-    (trackIndex.get(reading.trackId) ?? 0) * riders.length + (riderIndex.get(reading.riderId) ?? 0);
+  const groundIndex = indexOf([REFERENCE_CONDITION, ...conditions]);
+  const grounds = conditions.length + 1;
+  const cellNumber = (reading: DemandReading): number => {
+    const pair =
+      (trackIndex.get(reading.trackId) ?? 0) * riders.length + (riderIndex.get(reading.riderId) ?? 0);
+    return pair * grounds + (groundIndex.get(groundOf(reading)) ?? 0);
+  };
 
   const used = [...new Set(readings.map(cellNumber))].sort((a, b) => a - b);
   const cellOf = new Map(used.map((number, cell) => [number, cell]));
+  const trackOf = (number: number): number => Math.floor(number / (riders.length * grounds));
+  const unknownsOfNumber = (number: number): Int32Array => {
+    const rider = Math.floor(number / grounds) % riders.length;
+    const ground = number % grounds;
+    const firstCondition = 1 + tracks.length + riders.length;
+    const three = [0, 1 + trackOf(number), 1 + tracks.length + rider];
+    return Int32Array.from(ground === 0 ? three : [...three, firstCondition + ground - 1]);
+  };
   const rows = readings
     .map((reading) => ({ reading, cell: cellOf.get(cellNumber(reading)) ?? 0 }))
     .sort(
@@ -42,8 +61,9 @@ export function designOf(readings: readonly DemandReading[]): DemandDesign {
   return {
     tracks,
     riders,
-    cellTrack: Int32Array.from(used, (number) => Math.floor(number / riders.length)),
-    cellRider: Int32Array.from(used, (number) => number % riders.length),
+    conditions,
+    cellTrack: Int32Array.from(used, trackOf),
+    cellUnknowns: used.map(unknownsOfNumber),
     exact: {
       cell: Int32Array.from(exact, ({ cell }) => cell),
       value: Float64Array.from(exact, ({ reading }) => reading.logHeight),
@@ -58,8 +78,9 @@ export function designOf(readings: readonly DemandReading[]): DemandDesign {
   };
 }
 
-/** Number of unknowns: mu, one effect a track, one effect a rider, in this order. */
-export const unknownsOf = (design: DemandDesign): number => 1 + design.tracks.length + design.riders.length;
+/** Number of unknowns: mu, one effect a track, a rider and a condition, in this order. */
+export const unknownsOf = (design: DemandDesign): number =>
+  1 + design.tracks.length + design.riders.length + design.conditions.length;
 
 /** What the exact readings say about the level of every cell when the run sd is given. */
 export interface ExactSums {

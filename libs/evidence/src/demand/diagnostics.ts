@@ -3,6 +3,7 @@ import { mixtureOf, NO_TRACK } from './component.js';
 import type { DemandFit } from './fit.js';
 import { mixtureUpperTail } from './mixture.js';
 import type { DemandReading } from './reading.js';
+import { unknownsOfRun } from './run-unknowns.js';
 
 /** How one reading sits in a fit; logs of metres. */
 export interface ReadingDiagnosis {
@@ -36,14 +37,8 @@ export function diagnoseDemand(readings: readonly DemandReading[], fit: DemandFi
     .sort((a, b) => a.chance - b.chance || a.index - b.index);
 }
 
-function unknownsOfReading(reading: DemandReading, fit: DemandFit): { unknowns: number[]; track: number } {
-  const track = fit.tracks.findIndex(({ id }) => id === reading.trackId);
-  const rider = fit.riders.findIndex(({ id }) => id === reading.riderId);
-  return { unknowns: [0, 1 + track, 1 + fit.tracks.length + rider], track };
-}
-
 function exactDiagnosis(reading: DemandReading, index: number, fit: DemandFit): ReadingDiagnosis {
-  const { unknowns } = unknownsOfReading(reading, fit);
+  const { unknowns } = unknownsOfRun(fit, reading);
   const level = mixtureOf(fit.components, unknowns, NO_TRACK, () => 0);
   const y = reading.logHeight;
   let total = 0;
@@ -77,7 +72,7 @@ function exactDiagnosis(reading: DemandReading, index: number, fit: DemandFit): 
 const SMALLEST_PRECISION = 1e-2;
 
 function boundDiagnosis(reading: DemandReading, index: number, fit: DemandFit): ReadingDiagnosis {
-  const { unknowns, track } = unknownsOfReading(reading, fit);
+  const { unknowns, track } = unknownsOfRun(fit, reading);
   const noise = reading.readingSd ** 2;
   const readings = mixtureOf(fit.components, unknowns, track, ({ variances }) => variances.run + noise);
   const above = mixtureUpperTail(readings, reading.logHeight);

@@ -56,13 +56,16 @@ export interface DemandFit {
   sds: { track: Summary; rider: Summary; run: Summary };
   tracks: LevelSummary[];
   riders: LevelSummary[];
+  /** Effects of other ground than the reference condition. */
+  conditions: LevelSummary[];
   components: DemandComponent[];
 }
 
 /**
  * Posterior of the team's hit heights, in log metres.
  *
- * log h = mu + track + rider + run + reading error; track ~ N(0, s_t²), rider ~ N(0, s_r²), run ~ N(0, s_e²), the
+ * log h = mu + track + rider + condition + run + reading error; track ~ N(0, s_t²), rider ~ N(0, s_r²),
+ * condition ~ N(0, 0.15²) and 0 for the reference ground, run ~ N(0, s_e²), the
  * reading error with its known sd; mu normal and the sds half-normal a priori. A reading of kind 'at-least' adds
  * P(reading ≥ logHeight), one of kind 'at-most' P(reading ≤ logHeight) (tobin1958). Integration over the sds on a
  * lattice (rue2009), within it expectation propagation for the bounds (minka2001): docs/evidence/demand.md.
@@ -117,6 +120,11 @@ export function fitDemand(
       id,
       effect: summaryOfUnknown(components, 1 + design.tracks.length + i, NO_TRACK),
       ...countsOf(readings.filter((reading) => reading.riderId === id)),
+    })),
+    conditions: design.conditions.map((id, i) => ({
+      id,
+      effect: summaryOfUnknown(components, 1 + design.tracks.length + design.riders.length + i, NO_TRACK),
+      ...countsOf(readings.filter((reading) => reading.condition === id)),
     })),
     components,
   };

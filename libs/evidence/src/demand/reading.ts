@@ -1,7 +1,7 @@
 import { EvidenceInputError, requireFinite, requireNotNegative, requirePositive } from '../errors.js';
 
 /** Version of model and method; a stored fit of another version is refitted before it is used. */
-export const DEMAND_MODEL_VERSION = 'demand-1';
+export const DEMAND_MODEL_VERSION = 'demand-2';
 
 /**
  * How a ring reading bounds the hit: a value, a lower bound (the unit used its full travel), or an upper bound
@@ -18,7 +18,18 @@ export interface DemandReading {
   kind: ReadingKind;
   /** Standard deviation of the reading error on the log scale, ≥ 0. */
   readingSd: number;
+  /** Ground of the run; left out means the reference condition. */
+  condition?: string;
 }
+
+/** The ground that track levels are given for. */
+export const REFERENCE_CONDITION = 'dry';
+
+/**
+ * Prior sd of the effect of another ground, log metres: wet or muddy ground changes speed by some 7 %, and hits with
+ * its square (judgement, no source). It is not estimated: a team has four or five kinds of ground.
+ */
+export const CONDITION_SD = 0.15;
 
 /** Prior of the demand model, in log metres: mu normal, the three standard deviations half-normal. */
 export interface DemandPriors {

@@ -109,7 +109,8 @@ interface BoundedCell {
   /** Its bounds are the rows `first` … `last` − 1 of the design. */
   first: number;
   last: number;
-  rider: number;
+  /** Unknowns of the cell beside mu and the track. */
+  others: readonly number[];
 }
 
 function cellsOf(design: DemandDesign, track: number): BoundedCell[] {
@@ -119,7 +120,7 @@ function cellsOf(design: DemandDesign, track: number): BoundedCell[] {
     const c = cell[first] as number;
     while (last < cell.length && cell[last] === c) last += 1;
     if (design.cellTrack[c] !== track) continue;
-    cells.push({ first, last, rider: 1 + design.tracks.length + (design.cellRider[c] as number) });
+    cells.push({ first, last, others: [...(design.cellUnknowns[c] as Int32Array)].slice(2) });
   }
   return cells;
 }
@@ -133,6 +134,9 @@ interface LevelGroup {
   shift: Float64Array;
 }
 
+const sumOver = (items: readonly number[], value: (item: number) => number): number =>
+  items.reduce((sum, item) => sum + value(item), 0);
+
 function levelAndCells(
   { mean, covariance, factors }: ConditionalPosterior,
   centre: number,
@@ -145,20 +149,24 @@ function levelAndCells(
   const cov = (a: number, b: number): number => covariance[a * n + b] as number;
   const level = (mean[0] as number) + (mean[t] as number) - centre;
   const variance = cov(0, 0) + 2 * cov(0, t) + cov(t, t);
-  const withRider = cells.map(({ rider }) => cov(0, rider) + cov(t, rider));
+  const withOthers = cells.map(({ others }) => sumOver(others, (a) => cov(0, a) + cov(t, a)));
   const group: LevelGroup = {
     size,
-    mean: Float64Array.of(level, ...cells.map(({ rider }) => level + (mean[rider] as number))),
+    mean: Float64Array.of(
+      level,
+      ...cells.map(({ others }) => level + sumOver(others, (a) => mean[a] as number)),
+    ),
     covariance: new Float64Array(size * size),
     precision: new Float64Array(size),
     shift: new Float64Array(size),
   };
   for (let i = 0; i < size; i += 1) {
     for (let j = 0; j < size; j += 1) {
-      const left = i > 0 ? (withRider[i - 1] as number) : 0;
-      const right = j > 0 ? (withRider[j - 1] as number) : 0;
-      const both =
-        i > 0 && j > 0 ? cov((cells[i - 1] as BoundedCell).rider, (cells[j - 1] as BoundedCell).rider) : 0;
+      const left = i > 0 ? (withOthers[i - 1] as number) : 0;
+      const right = j > 0 ? (withOthers[j - 1] as number) : 0;
+      const rows = cells[i - 1]?.others ?? [];
+      const columns = cells[j - 1]?.others ?? [];
+      const both = sumOver(rows, (a) => sumOver(columns, (b) => cov(a, b)));
       group.covariance[i * size + j] = variance + left + right + both;
     }
   }
