@@ -53,12 +53,12 @@ export async function load(
 function send(agent: Agent, address: string, { method, path, headers, body }: Call): Promise<void> {
   return new Promise((resolve, reject) => {
     const call = request(new URL(path, address), { agent, method, headers }, (answer: IncomingMessage) => {
-      const isSuccess = Math.floor((answer.statusCode ?? 0) / 100) === 2;
-      answer.resume();
+      let text = '';
+      answer.setEncoding('utf8').on('data', (part) => (text += String(part)));
       answer.on('error', reject);
       answer.on('end', () => {
-        if (isSuccess) resolve();
-        else reject(new Error(`${method} ${path} answered ${String(answer.statusCode)}.`));
+        if (Math.floor((answer.statusCode ?? 0) / 100) === 2) resolve();
+        else reject(new Error(`${method} ${path} answered ${String(answer.statusCode)}: ${text}`));
       });
     });
     call.on('error', reject);
