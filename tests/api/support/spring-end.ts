@@ -16,12 +16,11 @@ type ReferenceUnit = typeof fork170 | typeof shockProgressive;
 const AIR_PRESSURE = absolutePascal(90_000);
 const TEMPERATURE_C = 15;
 
+const STORED_ONLY = ['name', 'sources', 'minPressurePsi', 'maxPressurePsi', 'maxSpacers', 'spacersInStock'];
+
 /** A unit's body without what belongs to a stored unit only. */
-function figuresOf(unit: typeof FORK | typeof SHOCK): Record<string, unknown> {
-  const { name: _n, sources: _s, minPressurePsi: _p, maxPressurePsi: _q, ...rest } = unit;
-  const { maxSpacers: _m, spacersInStock: _i, ...figures } = rest;
-  return figures;
-}
+const figuresOf = (unit: object): Record<string, unknown> =>
+  Object.fromEntries(Object.entries(unit).filter(([name]) => !STORED_ONLY.includes(name)));
 
 /** The air around in these tests. */
 export const AIR = { stationPressureHpa: 900, airTemperatureC: TEMPERATURE_C };

@@ -31,7 +31,7 @@ export class UnitSourcesDto {
   @sourceField('the thermal time of the lower legs') thermalTimeLowerLegS?: Source;
 }
 
-const dampingField = { unit: 'N·s/m', minimum: 0, maximum: 50_000 };
+const dampingField = { unit: 'N·s/m', minimum: 0, maximum: 20_000 };
 const thermalTime = { unit: 's', minimum: 0, maximum: 1_000, optional: true };
 
 /** A fork's or a shock's figures as the spring engine takes them: docs/equations/spring.md#quantities. */

@@ -7,6 +7,7 @@ import {
   type Scene,
 } from '@loamledger/spring';
 import { gaugePascalFromPsi, millimetresFromMetres } from '@loamledger/units';
+import { InvalidField } from '../../platform/errors/refusal.js';
 import type { GridAnswerDto, GridAskDto, GridCellDto } from './grid.dto.js';
 import {
   aboutAnswer,
@@ -18,6 +19,8 @@ import {
 } from './question-end.js';
 
 const PER_CENT = 100;
+/** A whole grid takes some 20 ms; one of an end so damped that it creeps would keep all others waiting. */
+const LONGEST_MS = 3_000;
 
 /** Sag, fullest hit and travels for every spacer count with every pressure. */
 export function gridAnswer(end: QuestionEnd, ask: GridAskDto): GridAnswerDto {
@@ -31,8 +34,12 @@ export function gridAnswer(end: QuestionEnd, ask: GridAskDto): GridAnswerDto {
     const [spacers = 0] = ask.spacers;
     const { scene } = filledWith(end, { pressurePsi, spacers });
     const pressures = ask.pressuresPsi.map(gaugePascalFromPsi);
-    const grid = bottomingGrid(scene.unit, scene.fill, scene.end, ask.spacers, pressures);
     const { length } = ask.pressuresPsi;
+    const start = performance.now();
+    const grid = ask.spacers.flatMap((count) => {
+      if (performance.now() - start > LONGEST_MS) throw tooLong(ask);
+      return bottomingGrid(scene.unit, scene.fill, scene.end, [count], pressures);
+    });
     return {
       cells: grid.map((cell, i) => ({
         ...cellAnswer(scene, cell, ask.heightsM ?? []),
@@ -43,6 +50,14 @@ export function gridAnswer(end: QuestionEnd, ask: GridAskDto): GridAnswerDto {
     };
   });
 }
+
+const tooLong = ({ spacers, pressuresPsi }: GridAskDto) =>
+  new InvalidField(
+    'spring.too-long',
+    'spacers',
+    spacers.length,
+    `fewer counts, with ${pressuresPsi.length} pressures each: this end takes too long to compute`,
+  );
 
 function cellAnswer(
   { unit, fill, end }: Scene,

@@ -7,6 +7,8 @@ import type { GridAnswerDto, GridAskDto } from './grid.dto.js';
 import { volumeAnswer, type IdentifiedUnit } from './identify-volume.js';
 import type { VolumeAnswerDto, VolumeAskDto } from './identify-volume.dto.js';
 import type { QuestionEnd } from './question-end.js';
+import { spacerTradeAnswer } from './spacer-trade.js';
+import type { SpacerTradeAnswerDto, SpacerTradeAskDto } from './spacer-trade.dto.js';
 
 /** A question about an end of a bike. */
 interface EndQuestion<Ask> {
@@ -18,6 +20,9 @@ interface EndQuestion<Ask> {
 
 export const computeGrid = ({ end, ask }: EndQuestion<GridAskDto>): Computed<GridAnswerDto> =>
   computed(() => gridAnswer(end, ask));
+
+export const computeTrade = ({ end, ask }: EndQuestion<SpacerTradeAskDto>): Computed<SpacerTradeAnswerDto> =>
+  computed(() => spacerTradeAnswer(end, ask));
 
 export const computeDropTest = ({ end, ask }: EndQuestion<DropTestAskDto>): Computed<DropTestAnswerDto> =>
   computed(() => dropTestAnswer(end, ask));
@@ -36,5 +41,6 @@ const inThread = <Input, Output>(run: (input: Input) => Output): Computation<Inp
 });
 
 export const GRID = inThread(computeGrid);
+export const TRADE = inThread(computeTrade);
 export const DROP_TEST = inThread(computeDropTest);
 export const VOLUME = inThread(computeVolume);

@@ -5,8 +5,9 @@ import type { DropTestAnswerDto, DropTestAskDto } from './drop-test.dto.js';
 import type { GridAnswerDto, GridAskDto } from './grid.dto.js';
 import type { VolumeAnswerDto, VolumeAskDto } from './identify-volume.dto.js';
 import type { IdentifiedUnit } from './identify-volume.js';
-import { DROP_TEST, GRID, VOLUME } from './long-computations.js';
+import { DROP_TEST, GRID, TRADE, VOLUME } from './long-computations.js';
 import type { QuestionEnd } from './question-end.js';
+import type { SpacerTradeAnswerDto, SpacerTradeAskDto } from './spacer-trade.dto.js';
 
 /** The questions whose answers take so long that others would have to wait: asked in the computing thread. */
 @Injectable()
@@ -15,6 +16,10 @@ export class LongQuestions {
 
   async grid(end: QuestionEnd, ask: GridAskDto): Promise<GridAnswerDto> {
     return answerOrRefuse(await this.computeThread.run(GRID, { end, ask }));
+  }
+
+  async spacerTrade(end: QuestionEnd, ask: SpacerTradeAskDto): Promise<SpacerTradeAnswerDto> {
+    return answerOrRefuse(await this.computeThread.run(TRADE, { end, ask }));
   }
 
   async dropTest(end: QuestionEnd, ask: DropTestAskDto): Promise<DropTestAnswerDto> {

@@ -7,11 +7,12 @@ import { negativeVolumeAnswer } from './identify-negative-volume.js';
 import { VolumeAnswerDto, VolumeQuestionDto } from './identify-volume.dto.js';
 import { LongQuestions } from './long-questions.js';
 import { questionEndOf } from './question-end.js';
+import { SpacerTradeAnswerDto, SpacerTradeQuestionDto } from './spacer-trade.dto.js';
 import { equalisedUnitOf, identifiedUnitOf } from './workshop-unit.js';
 
 const OK = HttpStatus.OK;
 
-/** Whole grids, and what is found out in the workshop: a unit's volumes, and what a drop puts into the spring. */
+/** Questions that take many landings, and what is found out in the workshop: a unit's volumes, and what a drop puts into the spring. */
 @ApiTags('spring')
 @Controller('spring')
 export class LongSpringController {
@@ -23,6 +24,16 @@ export class LongSpringController {
   @ApiOkResponse({ type: GridAnswerDto })
   grid(@Body() question: GridQuestionDto): Promise<GridAnswerDto> {
     return this.long.grid(questionEndOf(question.end), question);
+  }
+
+  @Post('spacer-trade')
+  @HttpCode(OK)
+  @ApiOperation({
+    summary: 'Pressures that keep peak travel, mid-stroke support or sag with another count of spacers.',
+  })
+  @ApiOkResponse({ type: SpacerTradeAnswerDto })
+  spacerTrade(@Body() question: SpacerTradeQuestionDto): Promise<SpacerTradeAnswerDto> {
+    return this.long.spacerTrade(questionEndOf(question.end), question);
   }
 
   @Post('identify-volume')

@@ -16,7 +16,9 @@ import type { UncertaintyDto } from './uncertainty.dto.js';
 export function spacerTradeAnswer(end: QuestionEnd, ask: SpacerTradeAskDto): SpacerTradeAnswerDto {
   const { scene } = askEngine({}, () => filledWith(end, ask.fill));
   return askEngine({ 'fill.spacers': { field: 'spacers', ...NO_UNIT } }, () => {
-    const trade = (moved: Scene) => spacerTrade(moved.unit, moved.fill, moved.end, ask.spacers, ask.heightM);
+    const trade = remembered((moved: Scene) =>
+      spacerTrade(moved.unit, moved.fill, moved.end, ask.spacers, ask.heightM),
+    );
     const answer = (name: keyof SpacerTrade, found: TradeTarget) =>
       targetAnswer(
         found,
@@ -31,6 +33,17 @@ export function spacerTradeAnswer(end: QuestionEnd, ask: SpacerTradeAskDto): Spa
       ...aboutAnswer(end),
     };
   });
+}
+
+/** The three answers come of one trade: what was computed for a scene is kept for the next one asked. */
+function remembered(trade: (scene: Scene) => SpacerTrade): (scene: Scene) => SpacerTrade {
+  const known = new Map<string, SpacerTrade>();
+  return (scene) => {
+    const key = JSON.stringify([scene.unit, scene.fill, scene.end.sprungMass]);
+    const found = known.get(key) ?? trade(scene);
+    known.set(key, found);
+    return found;
+  };
 }
 
 const changeOf = (found: TradeTarget): number | undefined =>

@@ -18,8 +18,6 @@ import {
   LandingQuestionDto,
 } from './hits.dto.js';
 import { landingAnswer, hitHeightAnswer, fullestHitAnswer } from './hits.js';
-import { SpacerTradeAnswerDto, SpacerTradeQuestionDto } from './spacer-trade.dto.js';
-import { spacerTradeAnswer } from './spacer-trade.js';
 import { BrakingAnswerDto, BrakingQuestionDto } from './braking.dto.js';
 import { brakingAnswer } from './braking.js';
 import { VenueAnswerDto, VenueQuestionDto } from './venue.dto.js';
@@ -82,16 +80,6 @@ export class SpringController {
   @ApiOkResponse({ type: FullestHitAnswerDto })
   fullestHit(@Body() question: FullestHitQuestionDto): FullestHitAnswerDto {
     return fullestHitAnswer(questionEndOf(question.end), question);
-  }
-
-  @Post('spacer-trade')
-  @HttpCode(OK)
-  @ApiOperation({
-    summary: 'Pressures that keep peak travel, mid-stroke support or sag with another count of spacers.',
-  })
-  @ApiOkResponse({ type: SpacerTradeAnswerDto })
-  spacerTrade(@Body() question: SpacerTradeQuestionDto): SpacerTradeAnswerDto {
-    return spacerTradeAnswer(questionEndOf(question.end), question);
   }
 
   @Post('braking')

@@ -14,8 +14,6 @@ import {
   LandingAskDto,
 } from '../spring/hits.dto.js';
 import { landingAnswer, hitHeightAnswer, fullestHitAnswer } from '../spring/hits.js';
-import { SpacerTradeAnswerDto, SpacerTradeAskDto } from '../spring/spacer-trade.dto.js';
-import { spacerTradeAnswer } from '../spring/spacer-trade.js';
 import { BrakingAnswerDto, BrakingAskDto } from '../spring/braking.dto.js';
 import { brakingAnswer } from '../spring/braking.js';
 import { VenueAnswerDto, VenueAskDto } from '../spring/venue.dto.js';
@@ -112,21 +110,6 @@ export class BikeSpringController {
     @Body() ask: FullestHitAskDto,
   ): Promise<FullestHitAnswerDto> {
     return this.bikes.ask(scope, path, query, (end) => fullestHitAnswer(end, ask));
-  }
-
-  @Post('spacer-trade')
-  @HttpCode(OK)
-  @ApiOperation({
-    summary: 'Pressures that keep peak travel, mid-stroke support or sag with another count of spacers.',
-  })
-  @ApiOkResponse({ type: SpacerTradeAnswerDto })
-  spacerTrade(
-    @Scope() scope: TeamScope,
-    @Param() path: BikeEndPath,
-    @Query() query: EndsQuery,
-    @Body() ask: SpacerTradeAskDto,
-  ): Promise<SpacerTradeAnswerDto> {
-    return this.bikes.ask(scope, path, query, (end) => spacerTradeAnswer(end, ask));
   }
 
   @Post('braking')

@@ -7,6 +7,7 @@ import { NegativeVolumeAnswerDto, NegativeVolumeAskDto } from '../spring/identif
 import { negativeVolumeAnswer } from '../spring/identify-negative-volume.js';
 import { VolumeAnswerDto, VolumeAskDto } from '../spring/identify-volume.dto.js';
 import { LongQuestions } from '../spring/long-questions.js';
+import { SpacerTradeAnswerDto, SpacerTradeAskDto } from '../spring/spacer-trade.dto.js';
 import { BikeEndPath } from './bike-end-path.js';
 import { BikeQuestions } from './bike-questions.js';
 import { EndsQuery } from './ends.dto.js';
@@ -14,7 +15,7 @@ import { equalisedBikeUnit, identifiedBikeUnit } from './bike-workshop-unit.js';
 
 const OK = HttpStatus.OK;
 
-/** Grids and workshop questions about an end of a stored bike. */
+/** Questions that take many landings, and those of the workshop, about an end of a stored bike. */
 @ApiTags('workbench')
 @Controller('teams/:teamId/bikes/:bikeId/ends/:end/spring')
 export class BikeWorkshopController {
@@ -34,6 +35,21 @@ export class BikeWorkshopController {
     @Body() ask: GridAskDto,
   ): Promise<GridAnswerDto> {
     return this.bikes.ask(scope, path, query, (end) => this.long.grid(end, ask));
+  }
+
+  @Post('spacer-trade')
+  @HttpCode(OK)
+  @ApiOperation({
+    summary: 'Pressures that keep peak travel, mid-stroke support or sag with another count of spacers.',
+  })
+  @ApiOkResponse({ type: SpacerTradeAnswerDto })
+  spacerTrade(
+    @Scope() scope: TeamScope,
+    @Param() path: BikeEndPath,
+    @Query() query: EndsQuery,
+    @Body() ask: SpacerTradeAskDto,
+  ): Promise<SpacerTradeAnswerDto> {
+    return this.bikes.ask(scope, path, query, (end) => this.long.spacerTrade(end, ask));
   }
 
   @Post('identify-volume')
