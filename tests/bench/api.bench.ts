@@ -7,13 +7,14 @@ import { startEmbedded } from '../../apps/api/scripts/postgres/embedded.mjs';
 import { localAddress } from '../../apps/api/scripts/process/addresses.mjs';
 import { anyFreePort } from '../../apps/api/scripts/process/ports.mjs';
 import { run } from '../../apps/api/scripts/process/run.mjs';
-import { startReadyService } from '../../apps/api/scripts/process/service.mjs';
+import { startService, untilReady } from '../../apps/api/scripts/process/service.mjs';
 import { type Call, load } from './load.js';
 
 const HOST = '127.0.0.1';
 const CONNECTIONS = 10;
 const SECONDS = 5;
 const WARM_UP_SECONDS = 1;
+const START_LIMIT_MS = 60_000;
 
 interface Demo {
   readonly teamPath: string;
@@ -37,8 +38,9 @@ try {
   };
   await run(process.execPath, ['apps/api/dist/migrate.js'], { env, capture: true });
   const signIns = await run(process.execPath, ['apps/api/dist/seed-demo.js'], { env, capture: true });
-  const service = await startReadyService(env, address, AbortSignal.timeout(30_000));
+  const service = startService(env);
   try {
+    await untilReady(service, address, AbortSignal.timeout(START_LIMIT_MS));
     await measure(address, await signIn(address, signIns));
   } finally {
     await service.stop();

@@ -1,8 +1,6 @@
 /** Measures the spring engine: landings, hit heights, a whole grid; against a general-purpose package in the same run. */
-import { setFlagsFromString } from 'node:v8';
-import { runInNewContext } from 'node:vm';
+import { Session, type HeapProfiler } from 'node:inspector';
 import {
-  airSpring,
   bottomingGrid,
   hitHeight,
   landing,
@@ -10,26 +8,37 @@ import {
   travelForHeight,
   type SprungEnd,
 } from '@loamledger/spring';
-import { gaugePascal, gaugePascalFromPsi, PASCAL_PER_PSI } from '@loamledger/units';
+import { gaugePascalFromPsi, PASCAL_PER_PSI } from '@loamledger/units';
 import { landWithPackage } from './general-package.js';
 import { referenceLandings, type ReferenceLanding } from './reference-landings.js';
 
-const BEST_OF = 7;
+const WARM_UP = 5000;
+const SAMPLED_CALLS = 500;
+const SAMPLING_BYTES = 64;
+const ROUND_SECONDS = 2e-3;
+const MEASURE_SECONDS = 1;
 const landings = referenceLandings();
 
 function print(line: string): void {
   process.stdout.write(`${line}\n`);
 }
 
-/** Best time of one call of `work`, s; `calls` of them are timed together. */
-function timeOf(calls: number, work: () => void): number {
+/** Time of one call of `work`, s: the best of many short rounds, so that other work on the machine disturbs little. */
+function timeOf(work: () => void): number {
+  let calls = 1;
+  while (roundOf(work, calls) < ROUND_SECONDS) calls *= 2;
+  const end = performance.now() + MEASURE_SECONDS * 1e3;
   let best = Infinity;
-  for (let i = 0; i < BEST_OF; i++) {
-    const start = performance.now();
-    for (let k = 0; k < calls; k++) work();
-    best = Math.min(best, (performance.now() - start) / calls / 1e3);
-  }
+  do best = Math.min(best, roundOf(work, calls) / calls);
+  while (performance.now() < end);
   return best;
+}
+
+/** Time of a round of calls, s. */
+function roundOf(work: () => void, calls: number): number {
+  const start = performance.now();
+  for (let i = 0; i < calls; i++) work();
+  return (performance.now() - start) / 1e3;
 }
 
 const micro = (seconds: number) => `${(seconds * 1e6).toFixed(1).padStart(9)} µs`;
@@ -42,7 +51,7 @@ interface Measured {
 }
 
 /** Mean time of a landing over the reference set, and the greatest errors. */
-function measure(calls: number, land: (set: ReferenceLanding) => { travel: number; time: number }): Measured {
+function measure(land: (set: ReferenceLanding) => { travel: number; time: number }): Measured {
   let travelError = 0;
   let timeError = 0;
   for (const set of landings) {
@@ -50,7 +59,7 @@ function measure(calls: number, land: (set: ReferenceLanding) => { travel: numbe
     travelError = Math.max(travelError, Math.abs(travel - set.peakTravel));
     timeError = Math.max(timeError, Math.abs(time - set.peakTime));
   }
-  const all = timeOf(calls, () => {
+  const all = timeOf(() => {
     for (const set of landings) land(set);
   });
   return { seconds: all / landings.length, travelError, timeError };
@@ -64,36 +73,54 @@ function line(name: string, { seconds, travelError, timeError }: Measured, again
   print(`  ${name.padEnd(34)}${micro(seconds)} ${rate}   ${errors}${ratio}`);
 }
 
-/** Bytes of heap that one call leaves to collect, over calls between two collections. */
-function bytesPerCall(calls: number, work: () => void): number {
-  setFlagsFromString('--expose-gc');
-  const collect = runInNewContext('gc') as () => void;
-  work();
-  collect();
-  const before = process.memoryUsage().heapUsed;
-  for (let i = 0; i < calls; i++) work();
-  return (process.memoryUsage().heapUsed - before) / calls;
+/** Bytes that one call allocates, collected or not, by V8's sampling heap profiler. */
+function bytesPerCall(work: () => void): number {
+  for (let i = 0; i < WARM_UP; i++) work();
+  const session = new Session();
+  session.connect();
+  session.post('HeapProfiler.startSampling', {
+    samplingInterval: SAMPLING_BYTES,
+    includeObjectsCollectedByMajorGC: true,
+    includeObjectsCollectedByMinorGC: true,
+  });
+  for (let i = 0; i < SAMPLED_CALLS; i++) work();
+  let bytes = NaN;
+  session.post('HeapProfiler.stopSampling', (error, result) => {
+    if (error === null) bytes = sizeOf(result.profile.head);
+  });
+  session.disconnect();
+  return bytes / SAMPLED_CALLS;
 }
 
-function benchLandings(): void {
-  print(`Landings: ${landings.length} reference sets, mean of a landing, best of ${BEST_OF}`);
-  for (const tolerance of [1e-6, 1e-8]) {
-    const general = measure(3, (set) => landWithPackage(set, tolerance));
-    const full = measure(300, (set) => {
+function sizeOf(node: HeapProfiler.SamplingHeapProfileNode): number {
+  return node.children.reduce((sum, child) => sum + sizeOf(child), node.selfSize);
+}
+
+/** Returns the time of a landing by the general-purpose package at 1e-6, s. */
+function benchLandings(): number {
+  print(`Landings: ${landings.length} reference sets, mean of a landing`);
+  const generals = [1e-6, 1e-8].map((tolerance) => {
+    const general = measure((set) => landWithPackage(set, tolerance));
+    const full = measure((set) => {
       const result = landing(set.spring, set.end, set.height, { relativeTolerance: tolerance });
       return { travel: result.peakTravel, time: result.peakTime };
     });
     line(`landing, rtol ${tolerance}`, full, general.seconds);
     line(`odex 2.0.4, tolerance ${tolerance}`, general);
-  }
-  const travel = timeOf(300, () => {
+    return general.seconds;
+  });
+  const travel = timeOf(() => {
     for (const set of landings) travelForHeight(set.spring, set.end, set.height);
   });
   print(`  travel only, rtol 1e-8            ${micro(travel / landings.length)}`);
   const [first] = landings;
   if (first === undefined) throw new Error('no reference landings');
-  const bytes = bytesPerCall(200, () => void landing(first.spring, first.end, first.height));
-  print(`  heap per landing call: ${Math.round(bytes)} bytes, the same for any number of steps`);
+  const bytes = [1e-6, 1e-12].map((relativeTolerance) => {
+    const run = () => landing(first.spring, first.end, first.height, { relativeTolerance });
+    return `${Math.round(bytesPerCall(run))} bytes for ${run().steps} steps`;
+  });
+  print(`  allocated by a landing: ${bytes.join(', ')}`);
+  return generals[0] ?? NaN;
 }
 
 /** A fork and a shock in a frame with a leverage table, from the reference sets. */
@@ -118,8 +145,8 @@ function benchHitHeights(): void {
     ['shock with a leverage table', shock, table],
   ] as const) {
     const reading = { travelUsed: 0.8 * set.spring.stroke, readingSd: 0.002 };
-    const seconds = timeOf(200, () => void hitHeight(set.spring, end, reading, uncertainty));
-    const general = timeOf(2, () => void heightWithPackage({ ...set, end }, reading.travelUsed));
+    const seconds = timeOf(() => void hitHeight(set.spring, end, reading, uncertainty));
+    const general = timeOf(() => void heightWithPackage({ ...set, end }, reading.travelUsed));
     const ratio = (general / seconds).toFixed(1);
     print(
       `  ${name.padEnd(34)}${micro(seconds)}   package, height alone by bisection to 1e-6 m: ${ratio} times as long`,
@@ -138,7 +165,7 @@ function heightWithPackage(set: ReferenceLanding, travel: number): number {
   return high;
 }
 
-function benchGrid(): void {
+function benchGrid(packageLanding: number): void {
   const { fork, shock, table } = forkAndShock();
   const spacers = [0, 1, 2, 3, 4, 5];
   const cases = [
@@ -155,21 +182,14 @@ function benchGrid(): void {
   const start = performance.now();
   const grids = run();
   const cold = (performance.now() - start) / 1e3;
-  const warm = timeOf(3, () => void run());
+  const warm = timeOf(() => void run());
   const cells = grids.reduce((sum, grid) => sum + grid.length, 0);
-  const general = timeOf(1, () => {
-    for (const { unit, fill, end, pressures } of cases) {
-      const spring = airSpring(unit, { ...fill, spacers: 0, gaugePressure: gaugePascal(pressures[0] ?? 0) });
-      heightWithPackage({ ...fork, spring, end }, spring.stroke * (1 - 1e-9));
-    }
-  });
   print(`Height that bottoms over 6 spacer counts × 60 pressures, fork and shock: ${cells} cells`);
   print(`  warm ${milli(warm)}, first call after this run's other work ${milli(cold)}`);
-  print(
-    `  package, extrapolated from two cells by bisection to 1e-6 m: ${((general * cells) / 2 / warm).toFixed(0)} times as long`,
-  );
+  const ratio = ((packageLanding * 2 * cells) / warm).toFixed(0);
+  print(`  package at two of its landings a cell: ${ratio} times as long`);
 }
 
-benchLandings();
+const packageLanding = benchLandings();
 benchHitHeights();
-benchGrid();
+benchGrid(packageLanding);

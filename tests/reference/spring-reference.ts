@@ -17,7 +17,7 @@ export function referenceOutputs<T>(name: string): T {
 }
 
 /** Leverage ratio c0 + c1·u + c2·u² over u = travel / stroke, as the reference files have it for shocks. */
-export function leveragePolynomial(c0: number, c1: number, c2: number, stroke: number): LeverageCurve {
+function leveragePolynomial(c0: number, c1: number, c2: number, stroke: number): LeverageCurve {
   return {
     ratio: (s) => c0 + (c1 * s) / stroke + c2 * (s / stroke) ** 2,
     slope: (s) => (c1 + (2 * c2 * s) / stroke) / stroke,

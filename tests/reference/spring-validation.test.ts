@@ -339,7 +339,7 @@ const NOTES = `(1) The stored height bottoms with 0.02 m/s left when computed at
 | standard uncertainty of an identified volume, 12 procedures | independent code | \`spring-identification.test.ts\` | 0.5 % of it |
 | negative chamber from two pressures (5) | independent code | \`spring-identification.test.ts\` | 1e-9 of it |
 | ideal gas at 95 % travel: 0.3 % off for a fork, 0.5 % for a shock | published: Lemmon et al. 2000 | \`spring-real-gas.test.ts\` | 0.4 %, 0.6 % |
-| uncertainty of nine answers, of hit heights and of the negative chamber | Monte Carlo, 4000 draws | \`spring-uncertainty.test.ts\` | 5 % of it |
+| uncertainty of nine answers, of hit heights and of the negative chamber | Monte Carlo, 2000 draws | \`spring-uncertainty.test.ts\` | 5 % of it |
 | coverage of identified volumes and of drop tests | Monte Carlo, 300–400 tries | \`spring-identification.test.ts\`, \`spring-drop-test.test.ts\` | binomial |
 | order of the integrator | theory: 5 | \`dormand-prince.test.ts\` | 4.7–5.5 |`;
 

@@ -91,6 +91,7 @@ export class Hit {
     const { travel, speed } = motion;
     const { kneeSpeed } = spring.unit.damper;
     this.event = 'none';
+    if (!this.mayHaveEvent()) return;
     this.eventAt = 1;
     if (speed.next < 0) this.setEvent('peak', speed, 0);
     else if (this.comesToRest()) this.rest();
@@ -103,6 +104,19 @@ export class Hit {
     if (this.hasKnee && motion.isFast !== stepper.at(speed, this.eventAt) > kneeSpeed) {
       this.setEvent('knee', speed, kneeSpeed);
     }
+  }
+
+  /** Whether anything may have happened within the step tried last; most steps end here. */
+  private mayHaveEvent(): boolean {
+    const { motion, spring } = this;
+    const travel = motion.travel.next;
+    const speed = motion.speed.next;
+    return (
+      speed < REST_SPEED ||
+      travel > spring.stroke ||
+      (!motion.isOnBumper && travel > spring.bumperContact) ||
+      (this.hasKnee && motion.isFast !== speed > spring.unit.damper.kneeSpeed)
+    );
   }
 
   private setEvent(event: HitEvent, variable: StateVariable, level: number): void {

@@ -107,6 +107,7 @@ export class DormandPrince {
   steps = 0;
   evaluations = 0;
   private proposal = 0;
+  private errorSquared = 0;
   private firstStep = 0;
 
   constructor(private readonly system: OdeSystem) {}
@@ -123,23 +124,31 @@ export class DormandPrince {
 
   /** Tries steps until one meets the tolerances; false if the step size vanishes. */
   tryStep(): boolean {
-    for (let h = this.proposal; ;) {
-      const errorSquared = this.tryStepOf(h);
-      const change = SAFETY * errorSquared ** CONTROL_EXPONENT;
-      if (errorSquared <= 1) {
-        this.proposal = h * Math.min(LARGEST_GROWTH, Math.max(LARGEST_SHRINK, change));
+    this.h = this.proposal;
+    for (;;) {
+      this.attempt();
+      const change = SAFETY * this.errorSquared ** CONTROL_EXPONENT;
+      if (this.errorSquared <= 1) {
+        this.proposal = this.h * Math.min(LARGEST_GROWTH, Math.max(LARGEST_SHRINK, change));
         return true;
       }
       // A trial state outside the domain gives NaN, which fails every comparison: shrink as far as allowed.
-      h *= change > LARGEST_SHRINK ? change : LARGEST_SHRINK;
-      if (h < SMALLEST_STEP * Math.max(this.time, this.firstStep)) return false;
+      this.h *= change > LARGEST_SHRINK ? change : LARGEST_SHRINK;
+      if (this.h < SMALLEST_STEP * Math.max(this.time, this.firstStep)) return false;
     }
   }
 
   /** Tries one step of size `h` whatever its error; returns the squared error norm (≤ 1: within tolerance). */
   tryStepOf(h: number): number {
-    const { variables } = this.system;
     this.h = h;
+    this.attempt();
+    return this.errorSquared;
+  }
+
+  /** Tries a step of size `h`. Numbers go in and out by fields, since V8 allocates those that go through a call. */
+  private attempt(): void {
+    const { h } = this;
+    const { variables } = this.system;
     for (const y of variables) y.trial = y.value + h * A21 * y.k1;
     this.system.evaluate();
     for (const y of variables) {
@@ -176,7 +185,7 @@ export class DormandPrince {
       sum += error * error;
     }
     this.evaluations += STAGES - 1;
-    return sum / variables.length;
+    this.errorSquared = sum / variables.length;
   }
 
   /** Takes the whole step tried last. */
