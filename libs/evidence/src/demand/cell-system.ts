@@ -24,28 +24,39 @@ export class CellSystem {
   private readonly columns: Float64Array;
   private readonly solution: Float64Array;
   private readonly matrix: Float64Array;
+  private readonly right: Float64Array;
+  private readonly precision: Float64Array;
+  private readonly shift: Float64Array;
 
+  /** Working space for one design; nothing is allocated while a solution is sought. */
   constructor(
     private readonly design: DemandDesign,
-    sds: DemandSds,
     muSd: number,
   ) {
     this.size = unknownsOf(design);
-    const firstRider = 1 + design.tracks.length;
     this.scale = new Float64Array(this.size).fill(CONDITION_SD);
-    this.scale.fill(sds.track, 1, firstRider);
-    this.scale.fill(sds.rider, firstRider, firstRider + design.riders.length);
     this.scale[0] = muSd;
+    this.right = new Float64Array(this.size);
+    this.precision = new Float64Array(design.cellTrack.length);
+    this.shift = new Float64Array(design.cellTrack.length);
     this.matrix = new Float64Array(this.size * this.size);
     this.inverse = new Float64Array(this.size * this.size);
     this.columns = new Float64Array(this.size * this.size);
     this.solution = new Float64Array(this.size);
   }
 
+  /** Sets the standard deviations that the next solutions are for. */
+  use(sds: DemandSds): void {
+    const firstRider = 1 + this.design.tracks.length;
+    this.scale.fill(sds.track, 1, firstRider);
+    this.scale.fill(sds.rider, firstRider, firstRider + this.design.riders.length);
+  }
+
   /** Solves for the current factors; false when rounding has spoilt the matrix. */
   solve(sums: ExactSums, factors: BoundFactors): boolean {
     const n = this.size;
-    const right = this.assemble(sums, factors);
+    this.assemble(sums, factors);
+    const { right } = this;
     const logDeterminant = choleskyInPlace(this.matrix, n);
     if (Number.isNaN(logDeterminant)) return false;
     invertInto(this.inverse, this.columns, this.matrix, n);
@@ -60,10 +71,11 @@ export class CellSystem {
     return true;
   }
 
-  private assemble(sums: ExactSums, factors: BoundFactors): Float64Array {
+  private assemble(sums: ExactSums, factors: BoundFactors): void {
     const n = this.size;
-    const precision = sums.precision.slice();
-    const shift = sums.shift.slice();
+    const { precision, shift, right } = this;
+    precision.set(sums.precision);
+    shift.set(sums.shift);
     const { cell } = this.design.bounds;
     for (let j = 0; j < cell.length; j += 1) {
       const c = cell[j] as number;
@@ -71,7 +83,7 @@ export class CellSystem {
       shift[c] = (shift[c] as number) + (factors.shift[j] as number);
     }
     const { matrix, scale } = this;
-    const right = new Float64Array(n);
+    right.fill(0);
     matrix.fill(0);
     for (let i = 0; i < n; i += 1) matrix[i * n + i] = 1;
     for (let c = 0; c < precision.length; c += 1) {
@@ -88,7 +100,6 @@ export class CellSystem {
         }
       }
     }
-    return right;
   }
 
   /** Mean (from the prior mean of mu) and variance of a cell's level. */

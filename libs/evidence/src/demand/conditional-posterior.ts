@@ -43,7 +43,8 @@ const LEAST_SHARE = 0.1;
  * y = mu + track + rider + run + reading error, all normal. Exact readings are conjugate; a bound contributes
  * Φ(side·(η − limit)/√(run² + reading²)) with η = mu + track + rider and is replaced by the Gaussian factor whose
  * product with the rest has the same mean and variance: expectation propagation (minka2001), docs/evidence/demand.md
- * equations D2–D5. With no bounds the result is exact. `start` may hold the factors of a neighbouring solution.
+ * equations D2–D5. With no bounds the result is exact. `start` may hold the factors of a neighbouring solution, `sums` and `system` what is
+ * the same for many calls.
  * Valid for sds ≥ 0 and mu.sd > 0; every exact reading needs run² + reading² > 0.
  */
 export function conditionalPosterior(
@@ -52,8 +53,9 @@ export function conditionalPosterior(
   mu: { mean: number; sd: number },
   start?: BoundFactors,
   sums: ExactSums = exactSums(design, sds.run, mu.mean),
+  system: CellSystem = new CellSystem(design, mu.sd),
 ): ConditionalPosterior {
-  const system = new CellSystem(design, sds, mu.sd);
+  system.use(sds);
   const bounds = boundsOf(design, sds.run, mu.mean);
   let factors = start ?? noFactors(design);
   let status: ConditionalPosterior['status'] = 'not-converged';

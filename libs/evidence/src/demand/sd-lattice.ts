@@ -1,4 +1,4 @@
-import type { DemandSds } from './cell-system.js';
+import { CellSystem, type DemandSds } from './cell-system.js';
 import { conditionalPosterior, type ConditionalPosterior } from './conditional-posterior.js';
 import { exactSums, type DemandDesign, type ExactSums } from './design.js';
 import type { DemandPriors, FixedSds } from './reading.js';
@@ -86,12 +86,14 @@ class SdSurface {
   unsettled = 0;
   readonly scales: DemandSds;
   private readonly sumsOfRunSd = new Map<number, ExactSums>();
+  private readonly system: CellSystem;
 
   constructor(
     private readonly design: DemandDesign,
     private readonly priors: DemandPriors,
     private readonly fixed: FixedSds,
   ) {
+    this.system = new CellSystem(design, priors.muSd);
     this.free = COMPONENTS.filter((name) => fixed[name] === undefined);
     this.scales = { track: priors.trackSdScale, rider: priors.riderSdScale, run: priors.runSdScale };
   }
@@ -112,7 +114,14 @@ class SdSurface {
       logPrior += Math.log(knee * Math.cosh(u[axis] as number)) - 0.5 * (sd / scale) ** 2;
     }
     const mu = { mean: this.priors.muMean, sd: this.priors.muSd };
-    const posterior = conditionalPosterior(this.design, sds, mu, near?.posterior.factors, this.sums(sds.run));
+    const posterior = conditionalPosterior(
+      this.design,
+      sds,
+      mu,
+      near?.posterior.factors,
+      this.sums(sds.run),
+      this.system,
+    );
     if (posterior.status !== 'converged') this.unsettled += 1;
     const logDensity = Number.isFinite(posterior.logEvidence)
       ? posterior.logEvidence + logPrior
