@@ -10,7 +10,7 @@ beforeAll(async () => {
 afterAll(() => house.close());
 
 const rowOf = (page: Page, bike: string) =>
-  page.getByRole('listitem').filter({ has: page.getByRole('link', { name: bike }) });
+  page.getByRole('listitem').filter({ has: page.getByRole('link', { name: bike, exact: true }) });
 
 describe.each(SIZES)('the pit on a $name', (size) => {
   it('shows what is in every bike, why, and which decision is open', async () => {
@@ -33,7 +33,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
 
   it('refuses a pressure outside the limits at its field, and changes nothing', async () => {
     const page = await house.enter(MECHANIC, size);
-    await page.getByRole('link', { name: 'Fern, enduro' }).click();
+    await page.getByRole('link', { name: 'Fern, enduro', exact: true }).click();
     await page.getByRole('link', { name: 'Change the set-up' }).click();
     const fork = page.getByRole('group', { name: 'Fork' });
     await fork.getByLabel('Pressure').fill('400');
@@ -46,7 +46,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
 
   it('makes a new set-up with its reason, and takes it back again', async () => {
     const page = await house.enter(MECHANIC, size);
-    await page.getByRole('link', { name: 'Fern, enduro' }).click();
+    await page.getByRole('link', { name: 'Fern, enduro', exact: true }).click();
     await page.getByRole('link', { name: 'Change the set-up' }).click();
     await page.getByRole('group', { name: 'Fork' }).getByLabel('Pressure').fill('68');
     await page.getByLabel('Reason').fill('Softer for the wet.');

@@ -40,7 +40,7 @@ describe.each(SIZES)('a track on a $name', (size) => {
     const fork = page
       .getByRole('article', { name: 'Rider Fern, Fern, enduro' })
       .getByRole('region', { name: 'Fork' });
-    await fork.getByText('rider here').waitFor();
+    await fork.getByText('rider here', { exact: true }).waitFor();
     expect(
       await fork.getByRole('img', { name: /^Stroke 170 mm; sag \d+ mm; median hit \d+ mm/ }).count(),
     ).toBe(2);
@@ -68,7 +68,7 @@ it('takes a baseline: the way to it is in the records of the bike', async () => 
   await bike.getByLabel('Why (may stay empty)').fill('Race weekend.');
   await bike.getByRole('button', { name: 'Take it' }).click();
   await bike.getByText('Taken.').waitFor();
-  await bike.getByRole('link', { name: 'Fern, enduro' }).click();
+  await bike.getByRole('link', { name: 'Fern, enduro', exact: true }).click();
   const history = page.getByRole('region', { name: 'What was changed, and why' });
   await history.getByText('Race weekend.').waitFor();
 });

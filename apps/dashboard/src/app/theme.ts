@@ -92,7 +92,8 @@ export const theme = createTheme({
         error: { '--input-error-size': '0.875rem' },
       }),
     },
-    Input: { vars: () => ({ wrapper: { '--input-height': TARGET } }) },
+    // A phone zooms into a field whose text is smaller than 16 px.
+    Input: { vars: () => ({ wrapper: { '--input-height': TARGET, '--input-fz': '1rem' } }) },
     ActionIcon: { vars: () => ({ root: { '--ai-size': TARGET } }) },
   },
 });

@@ -36,12 +36,14 @@ export function RunTable({ teamId, runs, whoOf, canVoid }: RunTableProps) {
         <Table.Tbody>
           {runs.map((run) => (
             <Table.Tr key={run.id}>
-              <Table.Td className={classes.day}>
+              <Table.Td className={classes.whole}>
                 {formatDay(run.day)} · {run.condition}
               </Table.Td>
               <Table.Td ta="end">{run.orderInSession}</Table.Td>
               <Table.Td>{whoOf(run)}</Table.Td>
-              <Table.Td ta="end">{run.timeS === null ? texts.notTimed : formatRunTime(run.timeS)}</Table.Td>
+              <Table.Td ta="end" className={classes.whole}>
+                {run.timeS === null ? texts.notTimed : formatRunTime(run.timeS)}
+              </Table.Td>
               <Table.Td>{readingText(run.fork)}</Table.Td>
               <Table.Td>{readingText(run.shock)}</Table.Td>
               <Table.Td>
