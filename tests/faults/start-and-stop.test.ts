@@ -17,7 +17,7 @@ afterEach(() => house.clear());
 
 const DATABASE = /^\S*bin\/postgres -D/;
 const GUARD = /guard\.sh/;
-const SERVICE = /dist\/main\.js/;
+const SERVICE = /service-entry\.mjs/;
 const START = /start\.mjs/;
 
 const pidsOf = (command: RegExp): number[] =>

@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { anyFreePort } from '../../apps/api/scripts/process/ports.mjs';
-import { startReadyService } from '../../apps/api/scripts/process/service.mjs';
+import { startService, untilReady } from '../../apps/api/scripts/process/service.mjs';
 import type { TestDatabase } from './database.js';
 
 const HOST = '127.0.0.1';
@@ -25,6 +25,7 @@ export async function startTestService(database: TestDatabase): Promise<TestServ
     HOST,
     PORT: String(port),
   };
-  const { stop } = await startReadyService(env, address, AbortSignal.timeout(START_LIMIT_MS));
-  return { address, stop };
+  const service = startService(env);
+  await untilReady(service, address, AbortSignal.timeout(START_LIMIT_MS));
+  return { address, stop: service.stop };
 }

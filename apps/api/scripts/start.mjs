@@ -11,7 +11,7 @@ import { localAddress, networkAddresses } from './process/addresses.mjs';
 import { tryLock } from './process/lock.mjs';
 import { firstFreePort, isFree } from './process/ports.mjs';
 import { run } from './process/run.mjs';
-import { startReadyService, startService } from './process/service.mjs';
+import { loadService, startService, untilReady } from './process/service.mjs';
 import { stopSignal } from './process/stop-signal.mjs';
 import { supervise } from './process/supervise.mjs';
 
@@ -31,10 +31,13 @@ try {
   }
 }
 
-/** @param {string} databaseUrl */
-async function startOnGivenDatabase(databaseUrl) {
+/** @param {string} url */
+async function startOnGivenDatabase(url) {
   await prepare(signal);
-  await serve(databaseUrl, () => undefined);
+  await serve(
+    () => Promise.resolve({ url, stop: () => Promise.resolve() }),
+    () => undefined,
+  );
 }
 
 /** @param {string} home */
@@ -49,13 +52,11 @@ async function startOnOwnDatabase(home) {
   }
   try {
     await prepare(signal);
-    const server = await startEmbedded(home);
-    const database = supervise('Postgres', server, () => startEmbedded(home));
-    try {
-      await serve(server.url, taken.lock.note);
-    } finally {
-      await database.stop();
-    }
+    const openDatabase = async () => {
+      const first = await startEmbedded(home);
+      return { url: first.url, ...supervise('Postgres', first, () => startEmbedded(home)) };
+    };
+    await serve(openDatabase, taken.lock.note);
   } finally {
     taken.lock.release();
   }
@@ -63,14 +64,33 @@ async function startOnOwnDatabase(home) {
 
 /**
  * Serves until we are told to stop.
- * @param {string} databaseUrl
+ * @param {() => Promise<{ url: string, stop(): Promise<void> }>} openDatabase
  * @param {(address: string) => void} announce
  */
-async function serve(databaseUrl, announce) {
+async function serve(openDatabase, announce) {
+  // It loads beside all that comes before it begins.
+  const loaded = loadService();
+  try {
+    const database = await openDatabase();
+    try {
+      await serveOn(database.url, loaded, announce);
+    } finally {
+      await database.stop();
+    }
+  } finally {
+    await loaded.stop();
+  }
+}
+
+/**
+ * @param {string} databaseUrl
+ * @param {import('./process/service.mjs').LoadedService} loaded
+ * @param {(address: string) => void} announce
+ */
+async function serveOn(databaseUrl, loaded, announce) {
   const host = process.env.HOST || DEFAULT_HOST;
   const port = await choosePort(host);
-  const env = {
-    NODE_ENV: 'production',
+  const settings = {
     // The terminal is for the person who started us; requests are told in detail where somebody asks for it.
     LOG_LEVEL: 'warn',
     DASHBOARD_DIR: join(root, 'apps/dashboard/dist'),
@@ -79,14 +99,19 @@ async function serve(databaseUrl, announce) {
     HOST: host,
     PORT: String(port),
   };
-  await run(process.execPath, ['apps/api/dist/migrate.js'], { env, signal });
-  // Beside the service's start: a later start only reads the sign-ins, and both take a second.
-  const signIns = run(process.execPath, ['apps/api/dist/seed-demo.js'], { env, signal, capture: true });
+  await run(process.execPath, ['apps/api/dist/migrate.js'], { env: settings, signal });
+  // Beside the service's beginning: only a first start enters the demo team, later ones read its sign-ins.
+  const signIns = run(process.execPath, ['apps/api/dist/seed-demo.js'], {
+    env: settings,
+    signal,
+    capture: true,
+  });
   // Its failure is told below, where it is awaited.
   signIns.catch(() => undefined);
+  loaded.begin(settings);
   const address = localAddress(host, port);
-  const first = await startReadyService(env, address, signal);
-  const service = supervise('The service', first, () => startService(env));
+  await untilReady(loaded, address, signal);
+  const service = supervise('The service', loaded, () => startService(settings));
   try {
     announce(address);
     console.log(await signIns);

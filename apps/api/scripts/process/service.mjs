@@ -3,27 +3,27 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { root } from '../places.mjs';
 
-const endWithParent = new URL('end-with-parent.mjs', import.meta.url).href;
-const main = fileURLToPath(new URL('../../dist/main.js', import.meta.url));
+const entry = fileURLToPath(new URL('service-entry.mjs', import.meta.url));
 const POLL_MS = 25;
 /** Requests in progress are given this long before the service is ended at once. */
 const DRAIN_LIMIT_MS = 15_000;
 
 /**
  * @typedef {object} Service
- * @property {Promise<string>} ended    settles with a sentence when the service is gone
+ * @property {Promise<string>} ended    settles with how it ended when the service is gone
  * @property {() => Promise<void>} stop  lets it finish its requests
+ *
+ * @typedef {Service & { begin(settings: NodeJS.ProcessEnv): void }} LoadedService
  */
 
 /**
- * Starts the built service. It ends with us.
- * @param {NodeJS.ProcessEnv} env
- * @returns {Service}
+ * Loads the built service into a process of its own, where it waits for its settings. It ends with us.
+ * @returns {LoadedService}
  */
-export function startService(env) {
-  const child = spawn(process.execPath, ['--import', endWithParent, main], {
+export function loadService() {
+  const child = spawn(process.execPath, [entry], {
     cwd: root,
-    env,
+    env: { NODE_ENV: 'production', ...process.env },
     // Of its own process group: Ctrl-C reaches us alone, so that the service is stopped once and in order.
     detached: true,
     stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
@@ -36,6 +36,8 @@ export function startService(env) {
   });
   return {
     ended,
+    // One that has ended cannot be told anything; `ended` says why.
+    begin: (settings) => void child.send(settings, () => undefined),
     stop: async () => {
       child.kill('SIGTERM');
       await Promise.race([ended, sleep(DRAIN_LIMIT_MS, undefined, { ref: false })]);
@@ -45,20 +47,25 @@ export function startService(env) {
   };
 }
 
+/** @param {NodeJS.ProcessEnv} settings @returns {Service} */
+export function startService(settings) {
+  const service = loadService();
+  service.begin(settings);
+  return service;
+}
+
 /**
- * Starts the service and waits until it says that it and its database are ready.
- * @param {NodeJS.ProcessEnv} env
+ * Waits until the service says that it and its database are ready; one that ends before or takes too long is an error.
+ * @param {Service} service
  * @param {string} address
  * @param {AbortSignal} signal
  */
-export async function startReadyService(env, address, signal) {
-  const service = startService(env);
+export async function untilReady(service, address, signal) {
   const giveUp = new AbortController();
-  const ready = waitUntilReady(address, AbortSignal.any([signal, giveUp.signal]));
+  const ready = poll(address, AbortSignal.any([signal, giveUp.signal]));
   try {
     const how = await Promise.race([service.ended, ready]);
     if (how !== undefined) throw new Error(`The service ${how}.`);
-    return service;
   } catch (error) {
     giveUp.abort();
     await service.stop();
@@ -67,7 +74,7 @@ export async function startReadyService(env, address, signal) {
 }
 
 /** @param {string} address @param {AbortSignal} signal @returns {Promise<undefined>} */
-async function waitUntilReady(address, signal) {
+async function poll(address, signal) {
   for (;;) {
     const answer = await fetch(`${address}/api/v1/health/ready`, { signal }).catch(() => undefined);
     await answer?.body?.cancel();
