@@ -54,7 +54,8 @@ function OneBike({ teamId, fleet, bike, tracks }: OneBikeProps) {
   const search = route.useSearch();
   const queries = useQueryClient();
   const navigate = useNavigate({ from: '/teams/$teamId/bikes/$bikeId/workbench' });
-  const trackId = chooseTrack(tracks, teamId, search.trackId)?.id;
+  const track = chooseTrack(tracks, teamId, search.trackId);
+  const trackId = track?.id;
   const { role } = useMembership().membership;
   const setups = useQuery(currentSetupsQuery(teamId, bike.id));
   // While another track is read, the figures of the last one stay, and with them what is proposed.
@@ -65,7 +66,7 @@ function OneBike({ teamId, fleet, bike, tracks }: OneBikeProps) {
   return (
     <Page
       title={texts.title(bike.name)}
-      lead={texts.lead(fleet.riderName(bike.riderId))}
+      lead={texts.lead(fleet.riderName(bike.riderId), track?.name)}
       actions={
         <LinkButton variant="default" to="/teams/$teamId/bikes/$bikeId" params={{ teamId, bikeId: bike.id }}>
           {texts.toBike}

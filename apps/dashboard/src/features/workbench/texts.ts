@@ -5,7 +5,8 @@ import type { Problem } from './model/proposal.js';
 
 export const texts = {
   title: (bike: string) => `Workbench: ${bike}`,
-  lead: (rider: string) => `${rider} · what a change does, before anything is touched`,
+  lead: (rider: string, track: string | undefined) =>
+    `${rider}${track === undefined ? '' : ` on ${track}`} · what a change does, before anything is touched`,
   toBench: 'Workbench',
   toBike: 'To the bike’s records',
   bike: 'Bike',
@@ -20,7 +21,7 @@ export const texts = {
   setUp: 'Set it up',
   noTracks: 'No tracks entered yet: sag, curves and braking are told; hits and risk need a track.',
   noReadings: 'The hits are those of riders in general: nobody has read a ring on this track yet.',
-  air: (pressure: string, temperature: string) => `in air of ${pressure} hPa and ${temperature} °C`,
+  air: (pressure: string, temperature: string) => `In air of ${pressure} hPa and ${temperature} °C.`,
   changedMeanwhileWord: 'Changed meanwhile.',
   changedMeanwhile: 'Somebody has set this bike up anew since you began; ‘now’ is what is in it since.',
 
@@ -93,7 +94,7 @@ export const texts = {
 
   assumed: 'Assumed behind this',
   nothingAssumed: 'Nothing is assumed.',
-  assumedBraking: (what: string) => `${what}, for braking`,
+  assumedOf: { 'spring unit': 'Fork or shock', bike: 'Bike', rider: 'Rider' },
   braking: `Braking is told at ${REFERENCE_BRAKING.decelerationG} g on level ground, ${REFERENCE_BRAKING.frontSharePct} % of it by the front wheel.`,
 
   work: 'Work steps',
@@ -143,19 +144,25 @@ interface FigureText {
   readonly label: string;
   readonly unit: string;
   readonly decimals: number;
+  readonly hint?: string;
 }
 
 export const FIGURE_TEXTS: Readonly<Record<Figure, FigureText>> = {
   sagPct: { label: 'Sag', unit: '%', decimals: 1 },
-  sagMm: { label: 'Sag', unit: 'mm', decimals: 0 },
+  sagMm: { label: 'Sag, travel', unit: 'mm', decimals: 0 },
   medianHitMm: { label: 'Median hit', unit: 'mm', decimals: 0 },
   highHitMm: { label: '95 % hit', unit: 'mm', decimals: 0 },
   reserveMm: { label: 'Left at the 95 % hit', unit: 'mm', decimals: 0 },
-  riskPct: { label: 'Risk of bottoming out, a run', unit: '', decimals: 0 },
-  fullestHitM: { label: 'Fullest hit, as a drop to flat', unit: 'm', decimals: 2 },
-  brakingMm: { label: 'Dive under braking', unit: 'mm', decimals: 0 },
+  riskPct: { label: 'Risk of bottoming, a run', unit: '', decimals: 0 },
+  fullestHitM: { label: 'Fullest hit', unit: 'm', decimals: 2, hint: 'the drop to flat that just bottoms' },
+  brakingMm: {
+    label: 'Dive under braking',
+    unit: 'mm',
+    decimals: 0,
+    hint: `${REFERENCE_BRAKING.decelerationG} g on level ground`,
+  },
   headAngleDeg: { label: 'Head angle then', unit: '°', decimals: 1 },
-  progression: { label: 'Progression, force at 95 % over 50 %', unit: '', decimals: 2 },
+  progression: { label: 'Progression', unit: '', decimals: 2, hint: 'force at 95 % over that at 50 %' },
 };
 
 export const REMARK_TEXTS: Readonly<Record<Remark, string>> = {

@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { useId, useMemo } from 'react';
 import { alongAxis, type Axis } from '../model/chart-scale.js';
 import type { CurvePoint, CurveQuantity } from '../model/curves.js';
 import { PLOT_HEIGHT_PX } from './chart-frame.js';
@@ -14,23 +14,44 @@ interface ChartLinesProps {
 }
 
 /** Now as a whole line, proposed dashed; what rises above the axis is cut off there. */
-export function ChartLines({ y, quantity, strokeMm, plotWidth, now, proposed }: ChartLinesProps) {
+export function ChartLines({ now, proposed, ...place }: ChartLinesProps) {
   const clipId = useId();
-  const path = (points: readonly CurvePoint[]) =>
-    `M${points
-      .map((point) => {
-        const across = (point.travelMm / strokeMm) * plotWidth;
-        const down = PLOT_HEIGHT_PX - alongAxis(y, point[quantity], PLOT_HEIGHT_PX);
-        return `${across.toFixed(1)} ${down.toFixed(1)}`;
-      })
-      .join('L')}`;
   return (
     <g clipPath={`url(#${clipId})`} aria-hidden="true">
       <clipPath id={clipId}>
-        <rect width={plotWidth} height={PLOT_HEIGHT_PX} />
+        <rect width={place.plotWidth} height={PLOT_HEIGHT_PX} />
       </clipPath>
-      <path className={classes.now} d={path(now)} />
-      {proposed !== null && <path className={classes.proposed} d={path(proposed)} />}
+      <Line className={classes.now} points={now} {...place} />
+      {proposed !== null && <Line className={classes.proposed} points={proposed} {...place} />}
     </g>
   );
+}
+
+interface LineProps extends Omit<ChartLinesProps, 'now' | 'proposed'> {
+  readonly className: string | undefined;
+  readonly points: readonly CurvePoint[];
+}
+
+function Line({ className, points, quantity, y, strokeMm, plotWidth }: LineProps) {
+  const { from, to } = y;
+  const path = useMemo(
+    () => linePath(points, quantity, { from, to }, strokeMm, plotWidth),
+    [points, quantity, from, to, strokeMm, plotWidth],
+  );
+  return <path className={className} d={path} />;
+}
+
+function linePath(
+  points: readonly CurvePoint[],
+  quantity: CurveQuantity,
+  y: Pick<Axis, 'from' | 'to'>,
+  strokeMm: number,
+  plotWidth: number,
+): string {
+  const places = points.map((point) => {
+    const across = (point.travelMm / strokeMm) * plotWidth;
+    const down = PLOT_HEIGHT_PX - alongAxis(y, point[quantity], PLOT_HEIGHT_PX);
+    return `${across.toFixed(1)} ${down.toFixed(1)}`;
+  });
+  return `M${places.join('L')}`;
 }

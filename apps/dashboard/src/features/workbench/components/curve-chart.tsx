@@ -30,6 +30,8 @@ interface CurveChartProps {
   readonly bumperStartMm: number;
 }
 
+/** A force a little below nothing at full extension, where the negative chamber pulls, is no reason for a lower axis. */
+const SMALL_PART = 0.05;
 /** Points that one press of an arrow key steps over: a fortieth of the stroke. */
 const KEY_STEP = 3;
 
@@ -97,7 +99,7 @@ export function CurveChart(props: CurveChartProps) {
           </g>
         </svg>
       </div>
-      <Text size="sm" className={classes.told} role="status">
+      <Text size="sm" className={`${classes.told} ll-screen-only`} role="status">
         {told === null
           ? texts.chartHint
           : tellPoint(now[told], proposed?.[told], (point) => point[quantity], unit, decimals)}
@@ -110,7 +112,8 @@ export function CurveChart(props: CurveChartProps) {
 /** The bumper rises out of the picture: what lies before it sets the scale. */
 function valueAxis(points: readonly CurvePoint[], quantity: CurveQuantity, bumperStartMm: number): Axis {
   const values = points.filter(({ travelMm }) => travelMm <= bumperStartMm).map((point) => point[quantity]);
-  return axisOver(Math.min(...values), Math.max(...values), TICK_COUNT);
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  return axisOver(least < -SMALL_PART * most ? least : 0, most, TICK_COUNT);
 }
 
 function tellPoint(

@@ -19,7 +19,7 @@ const ROW_STEP = 6;
 export function CurveTable({ quantity, unit, decimals, now, proposed }: CurveTableProps) {
   const [open, setOpen] = useState(false);
   return (
-    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details className="ll-screen-only" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{texts.chartTable}</summary>
       {open && (
         <Table>

@@ -1,5 +1,5 @@
 import { Text, Title } from '@mantine/core';
-import { useDeferredValue, useMemo } from 'react';
+import { memo, useDeferredValue, useMemo } from 'react';
 import { formatNumber } from '../../../shared/format/numbers.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { StrokeBar } from '../../../shared/ui/stroke-bar/stroke-bar.js';
@@ -19,10 +19,15 @@ import { FillSteppers } from './fill-steppers.js';
 import { TradeHints } from './trade-hints.js';
 import classes from './workbench.module.css';
 
+// What a press does not move is not drawn again.
+const StillStrokeBar = memo(StrokeBar);
+const StillTradeHints = memo(TradeHints);
+const StillAssumedList = memo(AssumedList);
+
 interface EndBenchProps {
   readonly teamId: string;
   readonly bench: Bench;
-  readonly braking: BikeEnds['braking'];
+  readonly ends: BikeEnds;
   readonly proposal: Proposal;
   readonly proposed: Proposed;
   readonly refused: Readonly<Partial<Record<FillField, string>>>;
@@ -32,13 +37,14 @@ interface EndBenchProps {
 
 /** One end of the bike: what moves, what it does, and the pictures of now and proposed. */
 export function EndBench(props: EndBenchProps) {
-  const { teamId, bench, braking, proposal, proposed, refused, canChange, onPropose } = props;
+  const { teamId, bench, ends, proposal, proposed, refused, canChange, onPropose } = props;
   const { end, now } = bench;
   const { view } = proposed;
   // The press's own frame shows figures and pictures; what takes longer follows in the next.
   const settled = useDeferredValue(view?.fill ?? now.fill);
   const before = useMemo(() => uncertainNow(bench), [bench]);
   const nowRanges = useMemo(() => uncertaintyAt(bench, before, bench.now.fill)?.figures, [bench, before]);
+  const nowMarks = useMemo(() => strokeMarksOf(bench, now, nowRanges), [bench, now, nowRanges]);
   const uncertainty = useMemo(() => uncertaintyAt(bench, before, settled), [bench, before, settled]);
   const rebound = useMemo(() => reboundAt(bench, settled), [bench, settled]);
   const trade = useMemo(() => tradeAt(bench, settled.spacers), [bench, settled.spacers]);
@@ -69,7 +75,7 @@ export function EndBench(props: EndBenchProps) {
         {hasAllLimits(end.limits) && (
           <section className={classes.part}>
             <Title order={3}>{texts.trade}</Title>
-            <TradeHints trade={trade} limits={bench.limits} onPropose={onPropose} />
+            <StillTradeHints trade={trade} limits={bench.limits} onPropose={onPropose} />
           </section>
         )}
         {view !== null && view !== now && rebound !== null && (
@@ -80,7 +86,7 @@ export function EndBench(props: EndBenchProps) {
       </div>
       <div className={classes.column}>
         <section className={classes.part} aria-label={texts.strokes}>
-          <StrokeBar title={texts.strokeNow(fillText(now.fill))} {...strokeMarksOf(bench, now, nowRanges)} />
+          <StillStrokeBar title={texts.strokeNow(fillText(now.fill))} {...nowMarks} />
           {view !== null && (
             <StrokeBar
               title={texts.strokeProposed(fillText(view.fill))}
@@ -101,11 +107,11 @@ export function EndBench(props: EndBenchProps) {
             {texts.settled}
           </Text>
         </section>
-        <section className={classes.part}>
-          <Title order={3}>{texts.assumed}</Title>
-          <AssumedList teamId={teamId} end={end} braking={braking} canChange={canChange} />
-        </section>
       </div>
+      <section className={`${classes.part} ${classes.across}`}>
+        <Title order={3}>{texts.assumed}</Title>
+        <StillAssumedList teamId={teamId} end={end} ends={ends} canChange={canChange} />
+      </section>
     </div>
   );
 }

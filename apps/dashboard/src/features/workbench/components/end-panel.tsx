@@ -4,15 +4,16 @@ import { LinkButton, TextLink } from '../../../shared/ui/link.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { Empty } from '../../../shared/ui/empty.js';
 import type { FillField } from '../model/fill.js';
+import type { Proposal } from '../model/proposal.js';
 import { texts } from '../texts.js';
 import { EndBench } from './end-bench.js';
 import type { EndInHand } from './use-end.js';
 
 interface EndPanelProps {
   readonly teamId: string;
-  readonly bikeId: string;
-  readonly inHand: EndInHand;
-  readonly braking: BikeEnds['braking'];
+  readonly inHand: Omit<EndInHand, 'onPropose'>;
+  readonly onPropose: (proposal: Proposal) => void;
+  readonly ends: BikeEnds;
   /** What the API has refused of this end, by field. */
   readonly refused: Readonly<Partial<Record<FillField, string>>>;
   readonly canSetUp: boolean;
@@ -21,10 +22,10 @@ interface EndPanelProps {
 
 /** An end of the bike at the bench, or why it cannot be put there and what to do about it. */
 export function EndPanel(props: EndPanelProps) {
-  const { teamId, bikeId, inHand, canSetUp, ...rest } = props;
-  const { opened, proposal, proposed, onPropose } = inHand;
+  const { teamId, ends, inHand, canSetUp, ...rest } = props;
+  const { opened, proposal, proposed } = inHand;
   if (opened?.status === 'not set up')
-    return <NotSetUp teamId={teamId} bikeId={bikeId} canSetUp={canSetUp} />;
+    return <NotSetUp teamId={teamId} bikeId={ends.bikeId} canSetUp={canSetUp} />;
   if (opened?.status === 'impossible') {
     return (
       <>
@@ -44,23 +45,18 @@ export function EndPanel(props: EndPanelProps) {
   }
   if (opened === null || proposed === null) return null;
   return (
-    <EndBench
-      teamId={teamId}
-      bench={opened}
-      proposal={proposal}
-      proposed={proposed}
-      onPropose={onPropose}
-      {...rest}
-    />
+    <EndBench teamId={teamId} bench={opened} ends={ends} proposal={proposal} proposed={proposed} {...rest} />
   );
 }
 
+interface NotSetUpProps {
+  readonly teamId: string;
+  readonly bikeId: string;
+  readonly canSetUp: boolean;
+}
+
 /** Nobody has said yet what is in it: where to begin. */
-export function NotSetUp({
-  teamId,
-  bikeId,
-  canSetUp,
-}: Pick<EndPanelProps, 'teamId' | 'bikeId' | 'canSetUp'>) {
+export function NotSetUp({ teamId, bikeId, canSetUp }: NotSetUpProps) {
   return (
     <Empty
       title={texts.notSetUp}

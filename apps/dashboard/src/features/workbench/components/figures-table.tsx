@@ -1,11 +1,12 @@
 import { Button, Text } from '@mantine/core';
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { formatNumber, formatShare } from '../../../shared/format/numbers.js';
 import { WarningMark } from '../../../shared/ui/note.js';
 import { FIGURES, type Figure, type Remark } from '../model/answers.js';
 import type { Bench, View } from '../model/bench.js';
 import { changeIntervalText, changeText, figureText, intervalText } from '../model/figure-text.js';
 import type { Uncertainty } from '../model/late-answers.js';
+import type { Interval } from '../model/uncertainty.js';
 import { FIGURE_TEXTS, REMARK_TEXTS, texts } from '../texts.js';
 import classes from './workbench.module.css';
 
@@ -29,9 +30,7 @@ export function FiguresTable({ bench, proposed, uncertainty }: FiguresTableProps
       <table className={`${classes.figures} ${ranges ? classes.withRanges : ''}`}>
         <thead>
           <tr>
-            <th scope="col" style={{ textAlign: 'start' }}>
-              {texts.figure}
-            </th>
+            <th scope="col">{texts.figure}</th>
             <th scope="col">{texts.now}</th>
             <th scope="col">{texts.proposed}</th>
             <th scope="col">{texts.change}</th>
@@ -45,7 +44,8 @@ export function FiguresTable({ bench, proposed, uncertainty }: FiguresTableProps
               wish={wishText(figure, bench)}
               now={now.answers.figures[figure]}
               proposed={proposed?.answers.figures[figure] ?? null}
-              uncertainty={uncertainty}
+              range={uncertainty?.figures[figure] ?? null}
+              changeRange={uncertainty?.changes[figure] ?? null}
             />
           ))}
         </tbody>
@@ -68,33 +68,36 @@ interface RowProps {
   readonly wish: string | null;
   readonly now: number | null;
   readonly proposed: number | null;
-  readonly uncertainty: Uncertainty | null;
+  readonly range: Interval | null;
+  readonly changeRange: Interval | null;
 }
 
-function Row({ figure, wish, now, proposed, uncertainty }: RowProps) {
-  const own = uncertainty?.figures[figure] ?? null;
+/** Drawn again only where its figure moves. */
+const Row = memo(function Row({ figure, wish, now, proposed, range, changeRange }: RowProps) {
+  const hint = wish ?? FIGURE_TEXTS[figure].hint;
   const change = now === null || proposed === null ? null : proposed - now;
-  const ofChange = change === null || change === 0 ? null : (uncertainty?.changes[figure] ?? null);
   return (
     <tr data-figure={figure}>
       <th scope="row">
         {FIGURE_TEXTS[figure].label}
-        {wish !== null && <span className={classes.wish}>{wish}</span>}
+        {hint !== undefined && <span className={classes.wish}>{hint}</span>}
       </th>
       <td className={classes.now}>{now === null ? texts.none : figureText(figure, now)}</td>
       <td className={classes.proposed}>
         {proposed === null ? texts.none : figureText(figure, proposed)}
-        {own !== null && proposed !== null && (
-          <span className={classes.range}>{intervalText(figure, own)}</span>
+        {range !== null && proposed !== null && (
+          <span className={classes.range}>{intervalText(figure, range)}</span>
         )}
       </td>
       <td className={classes.now}>
         {change !== null && changeText(figure, change)}
-        {ofChange !== null && <span className={classes.range}>{changeIntervalText(figure, ofChange)}</span>}
+        {change !== null && change !== 0 && changeRange !== null && (
+          <span className={classes.range}>{changeIntervalText(figure, changeRange)}</span>
+        )}
       </td>
     </tr>
   );
-}
+});
 
 /** What the rider wants of a figure, where they have said so. */
 function wishText(figure: Figure, { end: { wishes, unit } }: Bench): string | null {

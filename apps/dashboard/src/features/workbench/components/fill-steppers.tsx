@@ -51,7 +51,7 @@ export function FillSteppers({ teamId, bench, proposal, proposed, refused, onPro
     onStep: (by: 1 | -1) => step(field, by),
   });
   return (
-    <div className={classes.part}>
+    <div className={classes.controls}>
       <div className={classes.steppers}>
         <Stepper
           label={texts.pressure}

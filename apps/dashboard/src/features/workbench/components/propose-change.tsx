@@ -37,15 +37,14 @@ export function ProposeChange(props: ProposeChangeProps) {
     });
   };
   return (
-    <Stack gap="sm" maw="44rem" className="ll-screen-only">
+    <Stack gap="sm" maw="44rem">
       <Text c="dimmed">{texts.proposeLead}</Text>
       <Textarea
         label={texts.reason}
         description={texts.reasonHint}
         withAsterisk
         aria-required
-        autosize
-        minRows={2}
+        rows={2}
         value={reason}
         onChange={(event) => {
           setReason(event.currentTarget.value);
@@ -55,8 +54,7 @@ export function ProposeChange(props: ProposeChangeProps) {
       />
       <Textarea
         label={texts.note}
-        autosize
-        minRows={1}
+        rows={2}
         value={note}
         onChange={(event) => setNote(event.currentTarget.value)}
         error={refused['note']}

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useCallback, useState } from 'react';
 import type { Setup } from '../../../shared/http/reads/setups.js';
 import { ChoiceRow } from '../../../shared/ui/choice-row.js';
 import { Warning } from '../../../shared/ui/note.js';
@@ -6,11 +6,11 @@ import { Section } from '../../../shared/ui/page.js';
 import type { BikeEnds } from '../api/bike-ends.js';
 import { useProposeChange } from '../api/propose-change.js';
 import { changeMessage, endRefusals, hindranceOf, refusalsElsewhere } from '../model/change.js';
-import { AS_NOW } from '../model/proposal.js';
+import { AS_NOW, type Proposal } from '../model/proposal.js';
 import { texts } from '../texts.js';
 import { EndPanel } from './end-panel.js';
 import { ProposeChange } from './propose-change.js';
-import { isTouched, useEnd, type EndInHand } from './use-end.js';
+import { isTouched, useEnd } from './use-end.js';
 import { WorkSteps } from './work-steps.js';
 import classes from './workbench.module.css';
 
@@ -46,13 +46,16 @@ export function Workbench(props: WorkbenchProps) {
   const inHand = { fork, shock }[shown];
   const touched = isTouched(fork) || isTouched(shock);
 
-  const proposing = ({ onPropose }: EndInHand): EndInHand['onPropose'] => {
-    return (proposal) => {
+  const { isIdle, isPending, reset } = sending;
+  const { onPropose } = inHand;
+  const propose = useCallback(
+    (proposal: Proposal) => {
       // What the last message came to is no word on the next one.
-      if (!sending.isIdle && !sending.isPending) sending.reset();
+      if (!isIdle && !isPending) reset();
       onPropose(proposal);
-    };
-  };
+    },
+    [isIdle, isPending, reset, onPropose],
+  );
   const send = (words: { reason: string; note: string }, onSaved: () => void) => {
     const forkFill = fork.proposed?.view?.fill;
     if (forkFill === undefined) return;
@@ -83,9 +86,9 @@ export function Workbench(props: WorkbenchProps) {
           // What is open in one end's pictures is not meant for the other's.
           key={shown}
           teamId={teamId}
-          bikeId={ends.bikeId}
-          inHand={{ ...inHand, onPropose: proposing(inHand) }}
-          braking={ends.braking}
+          inHand={inHand}
+          onPropose={propose}
+          ends={ends}
           refused={endRefusals(sending.error, shown)}
           canSetUp={canPropose}
           canChange={canChange}
@@ -100,20 +103,22 @@ export function Workbench(props: WorkbenchProps) {
         />
       </Section>
       {canPropose && (
-        <Section title={texts.propose}>
-          <ProposeChange
-            teamId={teamId}
-            bikeId={ends.bikeId}
-            sending={sending}
-            hindrance={hindranceOf([fork, shock])}
-            elsewhere={refusalsElsewhere(sending.error, shown)}
-            onSend={send}
-            onLookAgain={() => {
-              sending.reset();
-              onLookAgain();
-            }}
-          />
-        </Section>
+        <div className="ll-screen-only">
+          <Section title={texts.propose}>
+            <ProposeChange
+              teamId={teamId}
+              bikeId={ends.bikeId}
+              sending={sending}
+              hindrance={hindranceOf([fork, shock])}
+              elsewhere={refusalsElsewhere(sending.error, shown)}
+              onSend={send}
+              onLookAgain={() => {
+                sending.reset();
+                onLookAgain();
+              }}
+            />
+          </Section>
+        </div>
       )}
     </>
   );

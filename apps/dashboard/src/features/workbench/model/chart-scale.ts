@@ -24,7 +24,7 @@ export function axisOver(least: number, most: number, count: number): Axis {
 }
 
 /** Pixels along an axis of the given length; beyond its ends where the value is. */
-export const alongAxis = ({ from, to }: Axis, value: number, lengthPx: number) =>
+export const alongAxis = ({ from, to }: Pick<Axis, 'from' | 'to'>, value: number, lengthPx: number) =>
   ((value - from) / (to - from)) * lengthPx;
 
 /** Millimetre figures from 0 to the stroke, which has its own figure at the end. */

@@ -108,7 +108,9 @@ function clamped(
   return Object.fromEntries(
     names.map((name) => {
       const own = all[name];
-      return [name, own && { lower: Math.max(lower, own.lower), upper: Math.min(upper, own.upper) }];
+      // Where it bottoms, small errors change nothing and tell nothing of large ones.
+      if (own === null || own.lower === own.upper) return [name, null];
+      return [name, { lower: Math.max(lower, own.lower), upper: Math.min(upper, own.upper) }];
     }),
   );
 }
