@@ -20,6 +20,7 @@ export default defineConfig({
           name: 'libraries',
           include: [
             'libs/*/src/**/*.test.ts',
+            'apps/dashboard/src/**/*.test.ts',
             'tests/reference/**/*.test.ts',
             'tests/consistency/**/*.test.ts',
           ],
