@@ -3,7 +3,7 @@ import { InvalidField } from '../../platform/errors/refusal.js';
 import { PARAMETER_FIELDS, PARAMETER_NAMES } from './unit-parameters.js';
 
 /** The field of a message that fills an argument of the spring engine. */
-export interface EngineField {
+interface EngineField {
   /** Path in the message; each `#` stands for an index, in the order of those in the argument. */
   readonly field: string;
   /** Unit of the field, empty where it has none. */

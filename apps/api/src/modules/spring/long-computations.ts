@@ -16,17 +16,19 @@ interface EndQuestion<Ask> {
   readonly ask: Ask;
 }
 
-/* These run in the computing thread, which finds them by their names. */
-
+/** @public The computing thread finds it by its name. */
 export const computeGrid = ({ end, ask }: EndQuestion<GridAskDto>): Computed<GridAnswerDto> =>
   computed(() => gridAnswer(end, ask));
 
+/** @public The computing thread finds it by its name. */
 export const computeTrade = ({ end, ask }: EndQuestion<SpacerTradeAskDto>): Computed<SpacerTradeAnswerDto> =>
   computed(() => spacerTradeAnswer(end, ask));
 
+/** @public The computing thread finds it by its name. */
 export const computeDropTest = ({ end, ask }: EndQuestion<DropTestAskDto>): Computed<DropTestAnswerDto> =>
   computed(() => dropTestAnswer(end, ask));
 
+/** @public The computing thread finds it by its name. */
 export const computeVolume = ({
   unit,
   ask,
