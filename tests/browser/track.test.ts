@@ -18,7 +18,7 @@ async function openTrack(size: Size) {
 describe.each(SIZES)('a track on a $name', (size) => {
   it('shows every reading in its picture, and in a table behind it', async () => {
     const page = await openTrack(size);
-    const picture = page.getByRole('group', { name: 'How hard this track hits, fork' });
+    const picture = page.getByRole('figure', { name: 'How hard this track hits, fork' });
     await picture.getByRole('group', { name: /^Rider Fern: 4 readings/ }).waitFor();
     await picture.getByText('Every reading as a table').click();
     const rows = picture.getByRole('table').getByRole('row');
@@ -29,7 +29,7 @@ describe.each(SIZES)('a track on a $name', (size) => {
 
   it('tells the run behind a reading to the keyboard', async () => {
     const page = await openTrack(size);
-    const picture = page.getByRole('group', { name: 'How hard this track hits, fork' });
+    const picture = page.getByRole('figure', { name: 'How hard this track hits, fork' });
     await picture.getByRole('group', { name: /^Rider Fern/ }).focus();
     await page.keyboard.press('ArrowRight');
     expect(await picture.getByRole('status').innerText()).toMatch(/May 2026, Fern, enduro: 0\.\d+ m/);
@@ -39,7 +39,7 @@ describe.each(SIZES)('a track on a $name', (size) => {
     const page = await openTrack(size);
     const fork = page
       .getByRole('article', { name: 'Rider Fern, Fern, enduro' })
-      .getByRole('region', { name: 'Fork' });
+      .getByRole('group', { name: 'Fork', exact: true });
     await fork.getByText('rider here', { exact: true }).waitFor();
     expect(
       await fork.getByRole('img', { name: /^Stroke 170 mm; sag \d+ mm; median hit \d+ mm/ }).count(),

@@ -84,7 +84,7 @@ export const theme = createTheme({
     },
   },
   components: {
-    Button: { vars: () => ({ root: { '--button-height': TARGET } }) },
+    Button: { defaultProps: { variant: 'filled' }, vars: () => ({ root: { '--button-height': TARGET } }) },
     InputWrapper: {
       vars: () => ({
         label: { '--input-label-size': '1rem' },
@@ -117,6 +117,7 @@ export const cssVariables: CSSVariablesResolver = () => ({
     '--ll-tint': loam[2],
     '--ll-fill': loam[4],
     '--ll-pressable': accent[8],
+    '--ll-on-pressable': loam[0],
     '--ll-warning': warning[7],
     '--ll-warning-ground': warning[0],
   },
@@ -137,6 +138,7 @@ export const cssVariables: CSSVariablesResolver = () => ({
     '--ll-tint': dark[5],
     '--ll-fill': dark[4],
     '--ll-pressable': accent[3],
+    '--ll-on-pressable': dark[7],
     '--ll-warning': warning[3],
     '--ll-warning-ground': dark[5],
   },

@@ -6,7 +6,7 @@ import classes from './shell.module.css';
 export function DoorShell({ children }: { children: ReactNode }) {
   return (
     <div className={classes.door}>
-      <p className={classes.brand}>{texts.product}</p>
+      <header className={classes.brand}>{texts.product}</header>
       <main>{children}</main>
     </div>
   );

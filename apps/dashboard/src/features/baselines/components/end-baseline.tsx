@@ -21,7 +21,7 @@ export function EndBaseline({ teamId, name, end, canChange }: EndBaselineProps) 
   const wanted = end.recommended ?? end.nearest;
   const wantedName = end.recommended === null ? texts.nearest : texts.baseline;
   return (
-    <section className={classes.end} aria-label={name}>
+    <div className={classes.end} role="group" aria-label={name}>
       <FillTable name={name} now={end.current} wanted={wanted} wantedName={wantedName} />
       {end.current !== null && (
         <StrokeBar title={`${name} ${texts.strokeNow}`} {...strokeMarks(end, end.current)} />
@@ -41,6 +41,6 @@ export function EndBaseline({ teamId, name, end, canChange }: EndBaselineProps) 
       {end.status === 'recommended' && <Text size="sm">{end.message}</Text>}
       <Evidence evidence={end.evidence} />
       <MoreAbout teamId={teamId} end={end} canChange={canChange} />
-    </section>
+    </div>
   );
 }

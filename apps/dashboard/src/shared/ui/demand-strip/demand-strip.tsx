@@ -23,7 +23,7 @@ export function DemandStrip({ title, rows }: DemandStripProps) {
   const [told, setTold] = useState<DemandReading | null>(null);
   const scale = scaleFor(rows, Math.max(0, width - 2 * INSET_PX));
   return (
-    <figure className={classes.frame} role="group" aria-label={title}>
+    <figure className={classes.frame} aria-label={title}>
       <Legend />
       <div ref={ref}>
         {rows.map((row) => (

@@ -32,7 +32,7 @@ interface StrokeBarProps extends StrokeMarks {
 export function StrokeBar({ title, titleHidden = false, ...marks }: StrokeBarProps) {
   const { ref, width } = useWidth<HTMLElement>();
   return (
-    <figure className={classes.frame} ref={ref} role="group" aria-label={title}>
+    <figure className={classes.frame} ref={ref} aria-label={title}>
       {!titleHidden && <figcaption className={classes.caption}>{title}</figcaption>}
       <Picture marks={marks} widthPx={width} />
     </figure>
