@@ -7,8 +7,9 @@ import { root } from './routes/root.js';
 import { teamDataRoutes } from './routes/team-data-routes.js';
 import { team, teamHome } from './routes/team-route.js';
 import { workRoutes } from './routes/work-routes.js';
+import { workshopRoutes } from './routes/workshop-routes.js';
 
-const teamRoutes = team.addChildren([teamHome, ...workRoutes, teamDataRoutes]);
+const teamRoutes = team.addChildren([teamHome, ...workRoutes, ...workshopRoutes, teamDataRoutes]);
 
 function PageError({ error, reset }: ErrorComponentProps) {
   return <ErrorView error={error} onRetry={reset} />;

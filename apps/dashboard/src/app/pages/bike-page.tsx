@@ -7,6 +7,7 @@ import { SetupNow } from '../../features/setups/components/setup-now.js';
 import { texts } from '../../features/setups/texts.js';
 import { UnitFacts } from '../../features/spring-units/components/unit-facts.js';
 import { texts as benchTexts } from '../../features/workbench/texts.js';
+import { texts as dropTexts } from '../../features/workshop/drop-texts.js';
 import { joined } from '../../shared/http/joined.js';
 import { decisionHistoryQuery } from '../../shared/http/reads/decisions.js';
 import { useFleet } from '../../shared/http/reads/fleet.js';
@@ -30,7 +31,20 @@ export function BikePage() {
         if (bike === undefined) return <NotFoundPage />;
         const inBike = units.filter(({ id }) => id === bike.forkUnitId || id === bike.shockUnitId);
         return (
-          <Page title={bike.name} lead={`${riderName(bike.riderId)} · ${bike.category}`}>
+          <Page
+            title={bike.name}
+            lead={`${riderName(bike.riderId)} · ${bike.category}`}
+            actions={
+              <LinkButton
+                variant="default"
+                to="/teams/$teamId/drop-test"
+                params={{ teamId }}
+                search={{ bikeId }}
+              >
+                {dropTexts.link}
+              </LinkButton>
+            }
+          >
             <BikeRecords teamId={teamId} bikeId={bikeId} />
             <Section title={texts.units}>
               <SimpleGrid cols={{ base: 1, md: 2 }} spacing="xl">

@@ -2,7 +2,9 @@ import { useQuery } from '@tanstack/react-query';
 import { getRouteApi, useNavigate } from '@tanstack/react-router';
 import { UnitForm } from '../../features/spring-units/components/unit-form.js';
 import { texts } from '../../features/spring-units/texts.js';
+import { texts as measureTexts } from '../../features/workshop/measure-texts.js';
 import { springUnitsQuery } from '../../shared/http/reads/spring-units.js';
+import { LinkButton } from '../../shared/ui/link.js';
 import { Page } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 
@@ -17,7 +19,20 @@ export function TeamUnitPage() {
       {(units) => {
         const unit = units.find(({ id }) => id === unitId);
         return (
-          <Page title={unit?.name ?? texts.newTitle}>
+          <Page
+            title={unit?.name ?? texts.newTitle}
+            actions={
+              unit !== undefined && (
+                <LinkButton
+                  variant="default"
+                  to="/teams/$teamId/spring-units/$unitId/measure"
+                  params={{ teamId, unitId }}
+                >
+                  {measureTexts.link}
+                </LinkButton>
+              )
+            }
+          >
             <UnitForm
               teamId={teamId}
               unit={unit}

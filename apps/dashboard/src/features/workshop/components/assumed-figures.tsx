@@ -1,0 +1,12 @@
+import { Text } from '@mantine/core';
+import { Assumed } from '../../../shared/ui/note.js';
+
+/** What went into an answer without anybody having measured or entered it. */
+export function AssumedFigures({ figures }: { figures: readonly string[] }) {
+  if (figures.length === 0) return null;
+  return (
+    <Text size="sm">
+      <Assumed /> {figures.join(' · ')}
+    </Text>
+  );
+}

@@ -1,0 +1,52 @@
+import {
+  formatChange,
+  formatCount,
+  formatHeight,
+  formatNumber,
+  formatPressure,
+} from '../../../shared/format/numbers.js';
+import { WarningMark } from '../../../shared/ui/note.js';
+import type { DropTestAnswer } from '../api/drop-test.js';
+import { texts } from '../drop-texts.js';
+import classes from './workshop.module.css';
+
+/** Beyond so many standard uncertainties a set-up does not fit (5 in 100 by chance). */
+const NOTABLE_RESIDUAL = 2;
+
+/** Predicted against read for each set-up. */
+export function SetUpTable({ setUps }: Pick<DropTestAnswer, 'setUps'>) {
+  return (
+    <table className={classes.table}>
+      <thead>
+        <tr>
+          <th scope="col">{texts.setUp}</th>
+          <th scope="col">{texts.count}</th>
+          <th scope="col">{texts.read}</th>
+          <th scope="col">{texts.predicted}</th>
+          <th scope="col">{texts.difference}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {setUps.map(({ pressurePsi, spacers, dropHeightM, count, readMm, predictedMm, residual }) => (
+          <tr key={`${pressurePsi} ${spacers} ${dropHeightM}`}>
+            <th scope="row">
+              {formatPressure(pressurePsi)} psi · {formatCount(spacers, 'spacer')} ·{' '}
+              {formatHeight(dropHeightM)} m
+            </th>
+            <td>{count}</td>
+            <td>{formatNumber(readMm)} mm</td>
+            <td>{formatNumber(predictedMm)} mm</td>
+            <td>
+              {formatChange(readMm - predictedMm)} mm
+              {Math.abs(residual) > NOTABLE_RESIDUAL && (
+                <div>
+                  <WarningMark>{texts.off}</WarningMark>
+                </div>
+              )}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,32 @@
+import type { SpringUnit } from '../../../shared/http/reads/spring-units.js';
+
+/** An invented 170 mm fork as the API tells it, for the tests of this feature. */
+export const testUnit: SpringUnit = {
+  id: 'unit-1',
+  version: 3,
+  name: 'Fork of the spare bike',
+  kind: 'fork',
+  strokeMm: 170,
+  boreAreaMm2: 907.9,
+  shaftAreaMm2: 78.54,
+  positiveVolumeMl: 227,
+  spacerVolumeMl: 10,
+  negativeVolumeMl: 31.7,
+  transferPositionMm: 3,
+  lowerLegVolumeMl: 703.7,
+  lowerLegAreaMm2: 2111.2,
+  bumperLengthMm: 8,
+  bumperEndForceN: 1500,
+  damperLowSpeedNsPerM: 600,
+  damperKneeSpeedMPerS: 0.25,
+  damperHighSpeedNsPerM: 180,
+  sealFrictionN: 18,
+  thermalTimePositiveS: 1.5,
+  thermalTimeNegativeS: 0.3,
+  thermalTimeLowerLegS: 1,
+  minPressurePsi: 40,
+  maxPressurePsi: 120,
+  maxSpacers: 5,
+  spacersInStock: 2,
+  sources: { strokeMm: 'entered', positiveVolumeMl: 'assumed' },
+};
