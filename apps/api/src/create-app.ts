@@ -13,7 +13,7 @@ import { serveDashboard } from './platform/http/dashboard-files.js';
 import { serveOpenApi } from './platform/http/open-api.js';
 import { validationPipe } from './platform/http/validation.pipe.js';
 
-export const API_PREFIX = 'api/v1';
+const API_PREFIX = 'api/v1';
 
 /** A season's runs as CSV; everything else is far smaller. */
 const BODY_LIMIT_BYTES = 4 * 1024 * 1024;

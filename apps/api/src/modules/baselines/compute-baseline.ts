@@ -56,7 +56,7 @@ export function fingerprintOf(records: BaselineRecords): string {
   return createHash('sha256').update(parts.join('/')).digest('hex').slice(0, 32);
 }
 
-/** The two ends' answers for each bike. Runs in the computing thread: everything is plain data. */
+/** @public The two ends' answers for each bike. The computing thread finds it by its name: all is plain data. */
 export function computeBaselines({ bikes, demand }: BaselinesInput): BaselineAnswer[] {
   return bikes.map((records) => computeBaseline(records, demand));
 }

@@ -16,7 +16,7 @@ import { engineEnd, type EndFill, type EndInputs } from '../suspension/end-input
 import { candidate, candidatesWithin, type EngineCandidate, type TrialHits } from './end-candidates.js';
 
 /** What a rider wants of one end; fractions of the stroke. */
-export interface EndWishes {
+interface EndWishes {
   readonly sagBand: { min: number; max: number };
   readonly reserve: number;
   readonly acceptedRisk: number;
@@ -40,12 +40,12 @@ export interface EndQuestion {
 }
 
 /** A set-up of one end with its predictions, SI units. */
-export interface EvaluatedFill extends EvaluatedCandidate {
+interface EvaluatedFill extends EvaluatedCandidate {
   readonly sagStiffness: number;
 }
 
 /** How a changed spring rate asks the rebound to be looked at. */
-export type ReboundHint = 'leave' | 'try slower' | 'try faster';
+type ReboundHint = 'leave' | 'try slower' | 'try faster';
 
 /** The baseline of one end, SI units. */
 export interface EndBaseline {

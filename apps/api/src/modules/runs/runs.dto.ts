@@ -108,6 +108,9 @@ export class VoidDto {
   at: string;
 }
 
+/** How it felt, each rating given or null. */
+class RunRatingsDto extends answerOf(RatingsDto) {}
+
 export class RunDto {
   @IdField({ description: 'The run.' })
   id: string;
@@ -199,8 +202,6 @@ export class RunDto {
   @IdField({ description: 'The account that logged it.' })
   loggedBy: string;
 }
-
-export class RunRatingsDto extends answerOf(RatingsDto) {}
 
 export class RunPageDto extends pageOf(RunDto) {}
 

@@ -1,5 +1,12 @@
 import { Injectable } from '@nestjs/common';
-import { celsiusFromKelvin, kelvin, kelvinFromCelsius } from '@loamledger/units';
+import {
+  absolutePascal,
+  absolutePascalFromHectopascal,
+  celsiusFromKelvin,
+  hectopascalFromAbsolutePascal,
+  kelvin,
+  kelvinFromCelsius,
+} from '@loamledger/units';
 import { touchEvidence } from '../../platform/database/evidence-version.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
@@ -13,7 +20,6 @@ import { SessionsQueries } from './sessions.queries.js';
 /** A session as stored. */
 export type Session = Readonly<SessionEntity>;
 
-const PASCAL_PER_HECTOPASCAL = 100;
 /** Temperatures are read to a tenth of a kelvin, pressures to a tenth of a hectopascal: half of that is the same. */
 const SAME_TEMPERATURE = 0.05;
 const SAME_PRESSURE = 5;
@@ -123,7 +129,7 @@ export function isInWeather(
     isNear(session.airTemperature, kelvinFromCelsius(airTemperatureC), SAME_TEMPERATURE);
   const samePressure =
     stationPressureHpa == null ||
-    isNear(session.stationPressure, stationPressureHpa * PASCAL_PER_HECTOPASCAL, SAME_PRESSURE);
+    isNear(session.stationPressure, absolutePascalFromHectopascal(stationPressureHpa), SAME_PRESSURE);
   return sameTemperature && samePressure;
 }
 
@@ -136,7 +142,7 @@ const columnsOf = (input: SessionInputDto) => ({
   condition: input.condition,
   airTemperature: input.airTemperatureC == null ? null : kelvinFromCelsius(input.airTemperatureC),
   stationPressure:
-    input.stationPressureHpa == null ? null : input.stationPressureHpa * PASCAL_PER_HECTOPASCAL,
+    input.stationPressureHpa == null ? null : absolutePascalFromHectopascal(input.stationPressureHpa),
   note: input.note ?? '',
 });
 
@@ -147,7 +153,9 @@ const answer = (session: Session): SessionDto => ({
   condition: session.condition,
   airTemperatureC: session.airTemperature === null ? null : celsiusFromKelvin(kelvin(session.airTemperature)),
   stationPressureHpa:
-    session.stationPressure === null ? null : session.stationPressure / PASCAL_PER_HECTOPASCAL,
+    session.stationPressure === null
+      ? null
+      : hectopascalFromAbsolutePascal(absolutePascal(session.stationPressure)),
   note: session.note,
   version: session.version,
 });

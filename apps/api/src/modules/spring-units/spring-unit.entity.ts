@@ -2,28 +2,26 @@ import { Column, Entity, ForeignKey, Index } from 'typeorm';
 import type { Source } from '../../platform/database/source.js';
 import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 
-/** The parameters of the spring engine that a unit stores, SI units. */
-export const UNIT_PARAMETERS = [
-  'stroke',
-  'boreArea',
-  'shaftArea',
-  'positiveVolume',
-  'spacerVolume',
-  'negativeVolume',
-  'transferPosition',
-  'lowerLegVolume',
-  'lowerLegArea',
-  'bumperLength',
-  'bumperEndForce',
-  'damperLowSpeed',
-  'damperKneeSpeed',
-  'damperHighSpeed',
-  'sealFriction',
-  'thermalTimePositive',
-  'thermalTimeNegative',
-  'thermalTimeLowerLeg',
-] as const;
-export type UnitParameter = (typeof UNIT_PARAMETERS)[number];
+/** Columns of the spring engine's parameters, SI units. */
+export type UnitParameter =
+  | 'stroke'
+  | 'boreArea'
+  | 'shaftArea'
+  | 'positiveVolume'
+  | 'spacerVolume'
+  | 'negativeVolume'
+  | 'transferPosition'
+  | 'lowerLegVolume'
+  | 'lowerLegArea'
+  | 'bumperLength'
+  | 'bumperEndForce'
+  | 'damperLowSpeed'
+  | 'damperKneeSpeed'
+  | 'damperHighSpeed'
+  | 'sealFriction'
+  | 'thermalTimePositive'
+  | 'thermalTimeNegative'
+  | 'thermalTimeLowerLeg';
 
 /** An air fork or air shock. Figures in SI units: m, m², m³, N, N·s/m, m/s, s, Pa. */
 @Entity('spring_unit')

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { celsiusFromKelvin, kelvin } from '@loamledger/units';
+import { absolutePascal, celsiusFromKelvin, hectopascalFromAbsolutePascal, kelvin } from '@loamledger/units';
 import { TeamDatabase, type Transaction } from '../../../platform/database/team-database.js';
 import { visibleRider, type TeamScope } from '../../../platform/http/scope.js';
 import { setupAnswer } from '../../setups/setup-figures.js';
@@ -12,7 +12,6 @@ import { RunsQueries } from '../runs.queries.js';
 import { writeTable, type RunCells } from './write-table.js';
 
 const PAGE = 500;
-const PASCAL_PER_HECTOPASCAL = 100;
 
 /** Writes runs in the format that an import reads. */
 @Injectable()
@@ -82,7 +81,8 @@ function runCells(
       day: session.day,
       condition: session.condition,
       airTemperatureC: airTemperature === null ? null : celsiusFromKelvin(kelvin(airTemperature)),
-      stationPressureHpa: stationPressure === null ? null : stationPressure / PASCAL_PER_HECTOPASCAL,
+      stationPressureHpa:
+        stationPressure === null ? null : hectopascalFromAbsolutePascal(absolutePascal(stationPressure)),
     },
     setup: setupCells(setup),
     run: {
