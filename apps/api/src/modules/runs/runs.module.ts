@@ -16,6 +16,7 @@ import { RunRecordsReader } from './run-records.js';
 import { RunsController } from './runs.controller.js';
 import { RunsQueries } from './runs.queries.js';
 import { RunsService } from './runs.service.js';
+import { StoredRuns } from './stored-runs.js';
 
 @Module({
   imports: [BikesModule, RidersModule, SessionsModule, SetupsModule, SpringUnitsModule, TracksModule],
@@ -27,11 +28,12 @@ import { RunsService } from './runs.service.js';
     LogRun,
     HitHeights,
     RunRecordsReader,
+    StoredRuns,
     ImportRuns,
     OpenImport,
     ExportRuns,
     TeamNames,
   ],
-  exports: [RunsService],
+  exports: [LogRun, RunsService, StoredRuns],
 })
 export class RunsModule {}

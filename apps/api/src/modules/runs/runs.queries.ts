@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { In } from 'typeorm';
+import { In, IsNull, Not } from 'typeorm';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { TeamRows } from '../../platform/database/team-rows.js';
 import type { End } from '../suspension/end-inputs.js';
@@ -109,6 +109,32 @@ export class RunsQueries extends TeamRows<RunEntity> {
        order by run.id`,
       [teamId, filter.end, filter.trackId, filter.riderId],
     );
+  }
+
+  /** Timed runs that count, of the newest sessions but these, oldest first. */
+  async timedOfOtherSessions(
+    transaction: Transaction,
+    teamId: string,
+    excluded: readonly string[],
+    sessions: number,
+  ): Promise<RunEntity[]> {
+    const newest: { id: string }[] = await transaction.query(
+      `select session.id from session
+       where session.team_id = $1 and session.id <> all ($2::uuid[])
+         and exists (select from run where run.team_id = session.team_id and run.session_id = session.id
+                     and run.time is not null and run.voided_at is null)
+       order by session.id desc limit $3`,
+      [teamId, excluded, sessions],
+    );
+    return transaction.find(RunEntity, {
+      where: {
+        teamId,
+        sessionId: In(newest.map(({ id }) => id)),
+        time: Not(IsNull()),
+        voidedAt: IsNull(),
+      },
+      order: { id: 'ASC' },
+    });
   }
 
   /** Readings whose hit height was found on another basis than the records have now. */

@@ -14,6 +14,7 @@ import type { RunInputDto, VoidInputDto } from './run-input.dto.js';
 import type { RunDto, RunListQuery } from './runs.dto.js';
 import { AlreadyVoid, NotOwnRun, NotVoid } from './runs.errors.js';
 import { RunsQueries, type CountingReading, type TrackReading } from './runs.queries.js';
+import type { Run } from './stored-runs.js';
 
 export type { CountingReading, TrackReading } from './runs.queries.js';
 
@@ -56,7 +57,14 @@ export class RunsService {
 
   /** Voids a run: it stays, with the reason, and its time no longer counts. */
   async voidRun(scope: TeamScope, id: string, input: VoidInputDto): Promise<RunDto> {
-    return this.setVoid(scope, id, (run) => {
+    return this.database.writeOnce(scope, async (transaction) =>
+      this.answer(transaction, scope.teamId, await this.voidWithin(transaction, scope, id, input)),
+    );
+  }
+
+  /** Voids a run as part of a larger change. */
+  voidWithin(transaction: Transaction, scope: TeamScope, id: string, input: VoidInputDto): Promise<Run> {
+    return this.setVoid(transaction, scope, id, (run) => {
       if (run.voidedAt) throw new AlreadyVoid();
       return {
         voidedAt: new Date(),
@@ -69,9 +77,12 @@ export class RunsService {
 
   /** Lets a voided run count again. */
   async restore(scope: TeamScope, id: string): Promise<RunDto> {
-    return this.setVoid(scope, id, (run) => {
-      if (!run.voidedAt) throw new NotVoid();
-      return { voidedAt: null, voidReason: null, voidedBy: null, readingsCount: true };
+    return this.database.writeOnce(scope, async (transaction) => {
+      const run = await this.setVoid(transaction, scope, id, ({ voidedAt }) => {
+        if (!voidedAt) throw new NotVoid();
+        return { voidedAt: null, voidReason: null, voidedBy: null, readingsCount: true };
+      });
+      return this.answer(transaction, scope.teamId, run);
     });
   }
 
@@ -97,19 +108,18 @@ export class RunsService {
   }
 
   private async setVoid(
+    transaction: Transaction,
     scope: TeamScope,
     id: string,
     change: (run: RunEntity) => Pick<RunEntity, 'voidedAt' | 'voidReason' | 'voidedBy' | 'readingsCount'>,
-  ): Promise<RunDto> {
-    return this.database.writeOnce(scope, async (transaction) => {
-      const run = await this.requireVisible(transaction, scope, id);
-      const own = visibleRider(scope);
-      if (own && run.riderId !== own) throw new NotOwnRun();
-      const columns = change(run);
-      await this.queries.setVoid(transaction, scope.teamId, id, columns);
-      await touchEvidence(transaction, scope.teamId);
-      return this.answer(transaction, scope.teamId, { ...run, ...columns });
-    });
+  ): Promise<RunEntity> {
+    const run = await this.requireVisible(transaction, scope, id);
+    const own = visibleRider(scope);
+    if (own && run.riderId !== own) throw new NotOwnRun();
+    const columns = change(run);
+    await this.queries.setVoid(transaction, scope.teamId, id, columns);
+    await touchEvidence(transaction, scope.teamId);
+    return { ...run, ...columns };
   }
 
   private async requireVisible(transaction: Transaction, scope: TeamScope, id: string): Promise<RunEntity> {

@@ -129,6 +129,23 @@ export function IdField(options: Common): PropertyDecorator {
   );
 }
 
+/** A list of ids of things in the team. */
+export function IdsField(options: Common & { maxItems: number }): PropertyDecorator {
+  const check = { context: { allowed: `a list of at most ${options.maxItems} UUIDs` } };
+  return applyDecorators(
+    IsArray(check),
+    ArrayMaxSize(options.maxItems, check),
+    IsUUID(undefined, { each: true, ...check }),
+    property(options, {
+      type: 'array',
+      items: { type: 'string', format: 'uuid' },
+      maxItems: options.maxItems,
+      example: ['01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e11'],
+      description: options.description,
+    }),
+  );
+}
+
 /** A day, `2026-05-09`. */
 export function DayField(options: Common & { example: string }): PropertyDecorator {
   const check = { context: { allowed: 'a day from 1990-01-01 to 2199-12-31 as YYYY-MM-DD' } };

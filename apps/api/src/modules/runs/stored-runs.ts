@@ -1,0 +1,44 @@
+import { Injectable } from '@nestjs/common';
+import type { Transaction } from '../../platform/database/team-database.js';
+import type { RunEntity } from './run.entity.js';
+import { RunsQueries } from './runs.queries.js';
+
+/** A run as stored. */
+export type Run = Readonly<RunEntity>;
+
+/** Stored runs, for features that compare them. */
+@Injectable()
+export class StoredRuns {
+  constructor(private readonly queries: RunsQueries) {}
+
+  require(transaction: Transaction, teamId: string, id: string): Promise<Run> {
+    return this.queries.require(transaction, teamId, id);
+  }
+
+  /** These runs by their ids. */
+  async byIds(transaction: Transaction, teamId: string, ids: readonly string[]): Promise<Map<string, Run>> {
+    const rows = await this.queries.byIds(transaction, teamId, ids);
+    return new Map(rows.map((run) => [run.id, run]));
+  }
+
+  /** Runs on one bike, in one session or in all sessions on a track, oldest first. */
+  ofBike(
+    transaction: Transaction,
+    teamId: string,
+    filter: { readonly bikeId: string; readonly trackId: string } & (
+      { readonly sessionId: string } | { readonly sessionId?: never }
+    ),
+  ): Promise<readonly Run[]> {
+    return this.queries.all(transaction, teamId, filter);
+  }
+
+  /** Timed runs that count, of the newest sessions but these. */
+  timedOfOtherSessions(
+    transaction: Transaction,
+    teamId: string,
+    excluded: readonly string[],
+    sessions: number,
+  ): Promise<readonly Run[]> {
+    return this.queries.timedOfOtherSessions(transaction, teamId, excluded, sessions);
+  }
+}
