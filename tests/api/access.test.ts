@@ -3,6 +3,7 @@ import { Member } from './support/member.js';
 import { call, readDocument, routesOf, type Method } from './support/open-api.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, SETUP, type Stored, type TestTeam } from './support/team.js';
+import { planBody, twoSetups } from './support/test-plan.js';
 import { without } from './support/without.js';
 
 const api = readDocument();
@@ -31,6 +32,8 @@ const RIDER_MAY_NOT = [
   'post /teams/{teamId}/runs/import',
   'post /teams/{teamId}/runs/import/preview',
   'post /teams/{teamId}/baselines/{id}/take',
+  'post /teams/{teamId}/test-plans',
+  'put /teams/{teamId}/test-plans/{id}/closing',
 ];
 const MAY_NOT = { mechanic: [] as string[], coach: COACH_MAY_NOT, rider: RIDER_MAY_NOT };
 
@@ -102,6 +105,8 @@ describe("another team's things", () => {
       .set('sessions', stored['sessionId'] as string);
     ids.set('riders', other.rider.id).set('bikes', bike.id).set('tracks', track.id);
     ids.set('spring-units', other.fork.id);
+    const plan = planBody(other, await twoSetups(other));
+    ids.set('test-plans', ((await mechanic.post(`${path}/test-plans`, plan).expect(201)).body as Stored).id);
     const { body } = await mechanic.get(`${path}/decisions`).expect(200);
     ids.set('decisions', (body as { items: Stored[] }).items[0]?.id ?? '');
     const members = (await mechanic.get(`${path}/members`).expect(200)).body as Stored[];

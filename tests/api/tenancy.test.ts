@@ -2,6 +2,7 @@ import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, invite, SETUP, type TestTeam } from './support/team.js';
+import { planBody, twoSetups } from './support/test-plan.js';
 
 let service: TestService;
 let team: TestTeam;
@@ -21,7 +22,8 @@ beforeAll(async () => {
     const run = { bikeId: bike.id, trackId: track.id, day: '2026-05-09', fork: { travelLeftMm: 18 } };
     await mechanic.post(`${path}/runs`, run).expect(201);
     await mechanic.get(`${path}/baselines?trackId=${track.id}`).expect(200);
-    expect(one.id).toBeDefined();
+    const whole = { mechanic, path, bike, track, ...one };
+    await mechanic.post(`${path}/test-plans`, planBody(whole, await twoSetups(whole))).expect(201);
   }
   app = new Client({ connectionString: service.database.appUrl });
   owner = new Client({ connectionString: service.database.ownerUrl });
@@ -117,19 +119,31 @@ describe('under the role of the service', () => {
     ['decision', 'expected = null'],
     ['ring_reading', 'travel_used = 0.1'],
     ['baseline', 'evidence_version = 0'],
+    ['test_plan', 'seed = 1'],
+    ['test_plan', `made = '{}'`],
+    ['test_plan_arm', 'setup_id = setup_id'],
+    ['planned_run', 'position = 1'],
     ['sign_in', `token_hash = 'x'`],
     ['account', `password_hash = 'x'`],
   ])('history stays: no update of %s set %s', async (table, change) => {
     expect(await asApp({ teamId: team.id }, `update ${table} set ${change}`)).toBe(DENIED);
   });
 
-  it.each(['setup', 'run', 'decision', 'ring_reading', 'baseline', 'session', 'account', 'team'])(
-    'history stays: no row of %s can be deleted',
-    async (table) => {
-      expect(await asApp({ teamId: team.id }, `delete from ${table}`)).toBe(DENIED);
-      expect(await asApp({ teamId: team.id }, `truncate ${table} cascade`)).toBe(DENIED);
-    },
-  );
+  it.each([
+    'setup',
+    'run',
+    'decision',
+    'ring_reading',
+    'baseline',
+    'session',
+    'account',
+    'team',
+    'test_plan',
+    'planned_run',
+  ])('history stays: no row of %s can be deleted', async (table) => {
+    expect(await asApp({ teamId: team.id }, `delete from ${table}`)).toBe(DENIED);
+    expect(await asApp({ teamId: team.id }, `truncate ${table} cascade`)).toBe(DENIED);
+  });
 
   it("password hashes cannot be read, not even a team mate's or one's own", async () => {
     const [someone] = await rows<{ id: string }>(owner, 'select account_id as id from member limit 1');

@@ -12,6 +12,7 @@ import { RunsModule } from './modules/runs/runs.module.js';
 import { SessionsModule } from './modules/sessions/sessions.module.js';
 import { SetupsModule } from './modules/setups/setups.module.js';
 import { SpringUnitsModule } from './modules/spring-units/spring-units.module.js';
+import { TestPlansModule } from './modules/test-plans/test-plans.module.js';
 import { TracksModule } from './modules/tracks/tracks.module.js';
 import { TeamsModule } from './modules/teams/teams.module.js';
 import { SpringModule } from './modules/spring/spring.module.js';
@@ -43,6 +44,7 @@ export class AppModule {
         SetupsModule,
         DecisionsModule,
         RunsModule,
+        TestPlansModule,
         BaselinesModule,
         SpringModule,
         WorkbenchModule,

@@ -13,6 +13,9 @@ import { SpringUnitEntity } from '../../modules/spring-units/spring-unit.entity.
 import { InvitationEntity } from '../../modules/teams/invitation.entity.js';
 import { MemberEntity } from '../../modules/teams/member.entity.js';
 import { TeamEntity } from '../../modules/teams/team.entity.js';
+import { PlannedRunEntity } from '../../modules/test-plans/planned-run.entity.js';
+import { TestPlanArmEntity } from '../../modules/test-plans/test-plan-arm.entity.js';
+import { TestPlanEntity } from '../../modules/test-plans/test-plan.entity.js';
 import { TrackEntity } from '../../modules/tracks/track.entity.js';
 import { IdempotencyEntity } from './idempotency.entity.js';
 
@@ -26,6 +29,7 @@ export const ENTITIES = [
   IdempotencyEntity,
   InvitationEntity,
   MemberEntity,
+  PlannedRunEntity,
   RiderEntity,
   RingReadingEntity,
   RunEntity,
@@ -34,5 +38,7 @@ export const ENTITIES = [
   SignInEntity,
   SpringUnitEntity,
   TeamEntity,
+  TestPlanArmEntity,
+  TestPlanEntity,
   TrackEntity,
 ];

@@ -1,0 +1,135 @@
+import { randomInt } from 'node:crypto';
+import { Injectable } from '@nestjs/common';
+import { ComputeThread } from '../../platform/compute/compute-thread.js';
+import { newId } from '../../platform/database/new-id.js';
+import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
+import { toPage, type Page } from '../../platform/http/page.js';
+import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
+import { PastRuns } from '../scatter/past-runs.js';
+import { refuseOddArms, refuseOddSetups } from './check-arms.js';
+import { MAKE_PLAN, MOST_RUNS_OF_A_RIDER, type PlanWish } from './make-plan.js';
+import { planAnswer, summaryAnswer, type Plan } from './plan-answer.js';
+import { PlanReader } from './plan-reader.js';
+import { PlanRecords } from './plan-records.js';
+import { plannedRows } from './planned-rows.js';
+import type { TestPlanInputDto } from './test-plan-input.dto.js';
+import type { TestPlanDto, TestPlanListQuery, TestPlanSummaryDto } from './test-plans.dto.js';
+import { ScatterUnknown, SizeUnclear, TooManyRuns } from './test-plans.errors.js';
+import { TestPlansQueries } from './test-plans.queries.js';
+
+const PER_CENT = 100;
+const SEEDS = 2 ** 31;
+/** Of time, where the team has set none. */
+const DEFAULT_MARGIN_PCT = 1;
+
+/** Makes, shows and closes test plans. */
+@Injectable()
+export class TestPlansService {
+  constructor(
+    private readonly database: TeamDatabase,
+    private readonly queries: TestPlansQueries,
+    private readonly reader: PlanReader,
+    private readonly records: PlanRecords,
+    private readonly pastRuns: PastRuns,
+    private readonly computeThread: ComputeThread,
+  ) {}
+
+  async list(scope: TeamScope, { trackId, ...page }: TestPlanListQuery): Promise<Page<TestPlanSummaryDto>> {
+    const own = visibleRider(scope);
+    return this.database.inTeam(scope, async (transaction) => {
+      const visible = own ? await this.queries.ofRider(transaction, scope.teamId, own) : {};
+      const filter = { ...visible, ...(trackId ? { trackId } : {}) };
+      const rows = await this.queries.page(transaction, scope.teamId, page, filter);
+      return toPage(rows, page.limit, summaryAnswer);
+    });
+  }
+
+  async get(scope: TeamScope, id: string): Promise<TestPlanDto> {
+    return this.database.inTeam(scope, async (transaction) =>
+      this.answer(transaction, scope, await this.reader.visible(transaction, scope, id)),
+    );
+  }
+
+  /** Makes a plan: the order, and what it can tell by the team's own scatter. */
+  async create(scope: TeamScope, input: TestPlanInputDto): Promise<TestPlanDto> {
+    refuseOddArms(input);
+    return this.database.writeOnce(scope, async (transaction) => {
+      const place = await this.records.placeOf(transaction, scope.teamId, input);
+      refuseOddSetups(input, await this.records.setupsOf(transaction, scope.teamId, input));
+      const { plan: made, runsAnArm, scatter } = await this.make(transaction, scope.teamId, input);
+      const row = await this.queries.insert(transaction, {
+        teamId: scope.teamId,
+        id: newId(),
+        name: input.name,
+        ...place,
+        margin: marginOf(input),
+        trend: input.trend ?? 'linear',
+        seed: made.seed,
+        blind: made.blind,
+        looks: input.looks ?? 'at the end',
+        warmUps: warmUpsOf(input),
+        runsAnArm,
+        made,
+        scatter,
+        createdBy: scope.accountId,
+      });
+      const rows = plannedRows(row, input);
+      await this.queries.insertArms(transaction, rows.arms);
+      await this.queries.insertRuns(transaction, rows.runs);
+      return this.answer(transaction, scope, await this.reader.visible(transaction, scope, row.id));
+    });
+  }
+
+  /** Closes a plan: nothing more is attached, and riders see what the letters stood for. */
+  async close(scope: TeamScope, id: string, version: number, note: string): Promise<TestPlanDto> {
+    return this.database.inTeam(scope, async (transaction) => {
+      const plan = await this.reader.open(transaction, scope, id);
+      const closing = { closedAt: new Date(), closedBy: scope.accountId, closingNote: note };
+      const row = await this.queries.change(transaction, scope.teamId, id, version, closing);
+      return this.answer(transaction, scope, { ...plan, row });
+    });
+  }
+
+  private async make(transaction: Transaction, teamId: string, input: TestPlanInputDto) {
+    const pastRuns = await this.pastRuns.besides(transaction, teamId, []);
+    const outcome = await this.computeThread.run(MAKE_PLAN, {
+      arms: input.arms.map(({ name }) => name),
+      riders: input.riders.map(({ riderId }) => riderId),
+      warmUps: warmUpsOf(input),
+      seed: input.seed ?? randomInt(SEEDS),
+      blind: input.blind ?? false,
+      trend: input.trend ?? 'linear',
+      margin: marginOf(input),
+      size: sizeOf(input),
+      pastRuns,
+    });
+    if ('plan' in outcome) return outcome;
+    const { runsAnArm, differenceToTellPct = 0 } = input;
+    if (outcome.refused === 'scatter unknown') throw new ScatterUnknown(differenceToTellPct);
+    if (runsAnArm !== undefined) throw new TooManyRuns('runsAnArm', runsAnArm, null, MOST_RUNS_OF_A_RIDER);
+    throw new TooManyRuns(
+      'differenceToTellPct',
+      differenceToTellPct,
+      outcome.runsAnArm,
+      MOST_RUNS_OF_A_RIDER,
+    );
+  }
+
+  private async answer(transaction: Transaction, scope: TeamScope, plan: Plan): Promise<TestPlanDto> {
+    const standing = await this.queries.standingRuns(transaction, scope.teamId, plan.row.id);
+    return planAnswer(scope, plan, standing);
+  }
+}
+
+const marginOf = (input: TestPlanInputDto): number => (input.marginPct ?? DEFAULT_MARGIN_PCT) / PER_CENT;
+
+const warmUpsOf = (input: TestPlanInputDto): number => input.warmUps ?? 1;
+
+/** @throws SizeUnclear unless exactly one of the two was given. */
+function sizeOf({ runsAnArm, differenceToTellPct }: TestPlanInputDto): PlanWish['size'] {
+  if (runsAnArm !== undefined && differenceToTellPct === undefined) return { runsAnArm };
+  if (runsAnArm === undefined && differenceToTellPct !== undefined) {
+    return { differenceToTell: differenceToTellPct / PER_CENT };
+  }
+  throw new SizeUnclear(runsAnArm ?? null);
+}
