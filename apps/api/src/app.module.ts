@@ -6,6 +6,7 @@ import { AccountsModule } from './modules/accounts/accounts.module.js';
 import { HealthModule } from './modules/health/health.module.js';
 import { BaselinesModule } from './modules/baselines/baselines.module.js';
 import { BikesModule } from './modules/bikes/bikes.module.js';
+import { ComparisonsModule } from './modules/comparisons/comparisons.module.js';
 import { DecisionsModule } from './modules/decisions/decisions.module.js';
 import { RidersModule } from './modules/riders/riders.module.js';
 import { RunsModule } from './modules/runs/runs.module.js';
@@ -45,6 +46,7 @@ export class AppModule {
         DecisionsModule,
         RunsModule,
         TestPlansModule,
+        ComparisonsModule,
         BaselinesModule,
         SpringModule,
         WorkbenchModule,

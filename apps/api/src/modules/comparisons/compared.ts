@@ -1,0 +1,30 @@
+import type { Run } from '../runs/stored-runs.js';
+import { comparisonRun } from '../scatter/session-scatter.js';
+import type { Plan } from '../test-plans/plan-answer.js';
+import type { ComparedDto } from './comparison-arm.dto.js';
+import type { RatedRun } from './compute-comparison.js';
+
+/** Arms of a plan by their letters. */
+export const shownArm =
+  ({ arms }: Plan) =>
+  (letter: string): ComparedDto => ({
+    letter,
+    name: arms.find((arm) => arm.letter === letter)?.name ?? null,
+    setupId: null,
+  });
+
+/** Set-ups by their ids. */
+export const shownSetup = (setupId: string): ComparedDto => ({ letter: null, name: null, setupId });
+
+/** A run with its ratings, on the arm of that name. */
+export const ratedRun = (run: Run, arm: string): RatedRun => ({
+  ...comparisonRun(run),
+  arm,
+  id: run.id,
+  ratings: {
+    support: run.supportRating,
+    comfort: run.comfortRating,
+    rideHeight: run.rideHeightRating,
+    fatigue: run.fatigueRating,
+  },
+});

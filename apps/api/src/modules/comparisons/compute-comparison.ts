@@ -1,0 +1,63 @@
+import {
+  compareRatings,
+  compareSetUps,
+  type Comparison,
+  type ComparisonRequest,
+  type ComparisonRun,
+  type RatingComparison,
+} from '@loamledger/evidence';
+import type { Computation } from '../../platform/compute/compute-thread.js';
+import { sessionVariances } from '../scatter/session-scatter.js';
+
+/** What a rider rates after a run. */
+export const ASPECTS = ['support', 'comfort', 'rideHeight', 'fatigue'] as const;
+export type Aspect = (typeof ASPECTS)[number];
+
+/** A run of a comparison with what its rider felt. */
+export interface RatedRun extends ComparisonRun {
+  readonly id: string;
+  readonly ratings: Readonly<Record<Aspect, number | null>>;
+}
+
+/** What is to be compared: the scatter of the past runs is found on the way. */
+export interface ComparisonWish extends Omit<ComparisonRequest, 'runs' | 'history'> {
+  readonly runs: readonly RatedRun[];
+  readonly pastRuns: readonly ComparisonRun[];
+}
+
+/** Time and feel, side by side. */
+export interface TimeAndFeel {
+  readonly time: Comparison;
+  readonly feel: readonly {
+    readonly arm: string;
+    readonly aspect: Aspect;
+    readonly rated: RatingComparison;
+  }[];
+}
+
+/** Compares times and ratings. Runs in the computing thread. */
+export function compare({ pastRuns, ...request }: ComparisonWish): TimeAndFeel {
+  const time = compareSetUps({ ...request, history: sessionVariances(pastRuns) });
+  const feel = time.arms.flatMap(({ arm }) =>
+    ASPECTS.map((aspect) => ({ arm, aspect, rated: compareAspect(request, arm, aspect) })),
+  );
+  return { time, feel };
+}
+
+function compareAspect(
+  { runs, current }: Pick<ComparisonWish, 'runs' | 'current'>,
+  arm: string,
+  aspect: Aspect,
+): RatingComparison {
+  const ratingsOf = (rider: string, of: string): number[] =>
+    runs
+      .filter((run) => run.rider === rider && run.arm === of && !run.voided)
+      .flatMap(({ ratings }) => ratings[aspect] ?? []);
+  const riders = [...new Set(runs.map(({ rider }) => rider))];
+  return compareRatings(riders.map((rider) => ({ a: ratingsOf(rider, arm), b: ratingsOf(rider, current) })));
+}
+
+export const COMPARE: Computation<ComparisonWish, TimeAndFeel> = {
+  module: new URL(import.meta.url),
+  name: compare.name,
+};
