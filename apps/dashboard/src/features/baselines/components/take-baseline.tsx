@@ -21,12 +21,12 @@ export function TakeBaseline({ teamId, baseline }: TakeBaselineProps) {
   if (!asking) {
     return (
       <Group gap="md">
-        <Text role="status">{take.isSuccess && texts.taken}</Text>
         {canBeTaken(baseline) ? (
           <Button onClick={() => setAsking(true)}>{texts.take}</Button>
         ) : (
           <Text c="dimmed">{texts.already}</Text>
         )}
+        <Text role="status">{take.isSuccess && texts.taken}</Text>
       </Group>
     );
   }

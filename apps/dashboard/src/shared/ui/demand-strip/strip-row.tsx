@@ -16,6 +16,8 @@ const LANE_PX = 11;
 /** Room above and below the outermost lane, px. */
 const BAND_MARGIN_PX = 12;
 const BOTTOM_WORD_PX = 16;
+/** Mean width of a character at 12 px in the widest of the usual system fonts, measured in Chromium. */
+const CHARACTER_PX = 7;
 /** A finger or a pointer finds a reading within this circle, px. */
 const CATCH_RADIUS_PX = 12;
 
@@ -63,7 +65,7 @@ export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
       <text className={classes.name} x="0" y="16">
         {row.label}
       </text>
-      {placed.length === 0 && (
+      {placed.length === 0 && row.predictive === undefined && (
         <text className={classes.figure} x={insetPx} y={middle + 4}>
           {texts.noReadings}
         </text>
@@ -133,12 +135,18 @@ function BottomingTick({ x, label, bandHeight, line, width }: BottomingTickProps
       />
       <text
         className={classes.bottomWord}
-        x={x}
+        x={labelStart(x, label, width)}
         y={NAME_PX + bandHeight + (line + 1) * BOTTOM_WORD_PX - 2}
-        textAnchor={x > width / 2 ? 'end' : 'start'}
       >
         {label}
       </text>
     </g>
   );
+}
+
+/** A label stands on the side of its tick that has more room, and never leaves the strip. */
+function labelStart(x: number, label: string, width: number): number {
+  const labelWidth = label.length * CHARACTER_PX;
+  const wanted = x > width / 2 ? x - labelWidth : x;
+  return Math.max(0, Math.min(wanted, width - labelWidth));
 }
