@@ -1,6 +1,7 @@
 import { NativeSelect, Text } from '@mantine/core';
 import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query';
 import { getRouteApi, useNavigate } from '@tanstack/react-router';
+import { useCallback } from 'react';
 import { bikeEndsQuery } from '../../features/workbench/api/bike-ends.js';
 import { NotSetUp } from '../../features/workbench/components/end-panel.js';
 import { Workbench, type End } from '../../features/workbench/components/workbench.js';
@@ -61,6 +62,10 @@ function OneBike({ teamId, fleet, bike, tracks }: OneBikeProps) {
   // While another track is read, the figures of the last one stay, and with them what is proposed.
   const ends = useQuery({ ...bikeEndsQuery(teamId, bike.id, trackId), placeholderData: keepPreviousData });
   const state = joined([ends, setups], () => ({ ends: ends.data, setups: setups.data ?? [] }));
+  const lookAgain = useCallback(
+    () => void queries.invalidateQueries({ queryKey: keys.setups(teamId) }),
+    [queries, teamId],
+  );
   const choose = (change: { end?: End; trackId?: string }) =>
     void navigate({ search: (before) => ({ ...before, ...change }), replace: true });
   return (
@@ -117,7 +122,7 @@ function OneBike({ teamId, fleet, bike, tracks }: OneBikeProps) {
                 onActive={(end) => choose({ end })}
                 canPropose={role !== 'coach'}
                 canChange={role === 'mechanic'}
-                onLookAgain={() => void queries.invalidateQueries({ queryKey: keys.setups(teamId) })}
+                onLookAgain={lookAgain}
               />
             )
           }

@@ -144,21 +144,24 @@ interface FigureText {
   readonly label: string;
   readonly unit: string;
   readonly decimals: number;
+  /** Where a step changes less than the figure is shown with. */
+  readonly changeDecimals?: number;
   readonly hint?: string;
 }
 
 export const FIGURE_TEXTS: Readonly<Record<Figure, FigureText>> = {
   sagPct: { label: 'Sag', unit: '%', decimals: 1 },
-  sagMm: { label: 'Sag, travel', unit: 'mm', decimals: 0 },
-  medianHitMm: { label: 'Median hit', unit: 'mm', decimals: 0 },
-  highHitMm: { label: '95 % hit', unit: 'mm', decimals: 0 },
-  reserveMm: { label: 'Left at the 95 % hit', unit: 'mm', decimals: 0 },
-  riskPct: { label: 'Risk of bottoming, a run', unit: '', decimals: 0 },
+  sagMm: { label: 'Sag, travel', unit: 'mm', decimals: 0, changeDecimals: 1 },
+  medianHitMm: { label: 'Median hit', unit: 'mm', decimals: 0, changeDecimals: 1 },
+  highHitMm: { label: '95 % hit', unit: 'mm', decimals: 0, changeDecimals: 1 },
+  reserveMm: { label: 'Left at the 95 % hit', unit: 'mm', decimals: 0, changeDecimals: 1 },
+  riskPct: { label: 'Risk of bottoming, a run', unit: '', decimals: 0, changeDecimals: 1 },
   fullestHitM: { label: 'Fullest hit', unit: 'm', decimals: 2, hint: 'the drop to flat that just bottoms' },
   brakingMm: {
     label: 'Dive under braking',
     unit: 'mm',
     decimals: 0,
+    changeDecimals: 1,
     hint: `${REFERENCE_BRAKING.decelerationG} g on level ground`,
   },
   headAngleDeg: { label: 'Head angle then', unit: '°', decimals: 1 },

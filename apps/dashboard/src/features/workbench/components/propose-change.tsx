@@ -1,32 +1,37 @@
 import { Button, Group, Stack, Text, Textarea } from '@mantine/core';
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { fieldErrors } from '../../../shared/http/problem.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { TextLink } from '../../../shared/ui/link.js';
 import { Warning } from '../../../shared/ui/note.js';
-import type { useProposeChange } from '../api/propose-change.js';
-import { isStale } from '../model/change.js';
+import type { Setup } from '../../../shared/http/reads/setups.js';
+import { isStale, refusalsElsewhere } from '../model/change.js';
 import { texts } from '../texts.js';
 
 interface ProposeChangeProps {
   readonly teamId: string;
   readonly bikeId: string;
-  readonly sending: ReturnType<typeof useProposeChange>;
+  readonly isPending: boolean;
+  /** The set-up that was saved last from this bench. */
+  readonly saved: Setup | undefined;
+  readonly error: Error | null;
   /** Why nothing can be proposed yet; null where it can. */
   readonly hindrance: string | null;
-  /** Refusals of fields that are not in sight. */
-  readonly elsewhere: readonly string[];
+  /** The end in sight, whose refusals stand at its fields. */
+  readonly shown: 'fork' | 'shock';
   readonly onSend: (words: { reason: string; note: string }, onSaved: () => void) => void;
+  readonly onReset: () => void;
+  /** Reads again what is in the bike. */
   readonly onLookAgain: () => void;
 }
 
 /** From the bench into the records: with a reason, as the bike's next set-up and an open decision. */
-export function ProposeChange(props: ProposeChangeProps) {
-  const { teamId, bikeId, sending, hindrance, elsewhere, onSend, onLookAgain } = props;
+export const ProposeChange = memo(function ProposeChange(props: ProposeChangeProps) {
+  const { teamId, bikeId, isPending, saved, error, hindrance, shown, onSend, onReset, onLookAgain } = props;
   const [reason, setReason] = useState('');
   const [note, setNote] = useState('');
   const [missing, setMissing] = useState<string | null>(null);
-  const refused = fieldErrors(sending.error);
+  const refused = fieldErrors(error);
   const send = () => {
     const lacking = hindrance ?? (reason.trim() === '' ? texts.needed : null);
     setMissing(lacking);
@@ -64,31 +69,38 @@ export function ProposeChange(props: ProposeChangeProps) {
           {hindrance}
         </Warning>
       )}
-      {isStale(sending.error) ? (
+      {isStale(error) ? (
         <Warning word={texts.changedMeanwhileWord} urgent>
-          {sending.error.message} {texts.stale}
+          {error.message} {texts.stale}
           <div>
-            <Button variant="default" mt="xs" onClick={onLookAgain}>
+            <Button
+              variant="default"
+              mt="xs"
+              onClick={() => {
+                onReset();
+                onLookAgain();
+              }}
+            >
               {texts.lookAgain}
             </Button>
           </div>
         </Warning>
       ) : (
-        <Failure error={sending.error} word={texts.notProposed} />
+        <Failure error={error} word={texts.notProposed} />
       )}
-      {elsewhere.map((line) => (
+      {refusalsElsewhere(error, shown).map((line) => (
         <Text key={line} size="sm">
           {line}
         </Text>
       ))}
       <Group gap="md">
-        <Button loading={sending.isPending} onClick={send}>
+        <Button loading={isPending} onClick={send}>
           {texts.propose}
         </Button>
         <Text role="status">
-          {sending.data !== undefined && (
+          {saved !== undefined && (
             <>
-              {texts.saved(sending.data.revision)}{' '}
+              {texts.saved(saved.revision)}{' '}
               <TextLink to="/teams/$teamId/bikes/$bikeId" params={{ teamId, bikeId }}>
                 {texts.toDecision}
               </TextLink>
@@ -98,4 +110,4 @@ export function ProposeChange(props: ProposeChangeProps) {
       </Group>
     </Stack>
   );
-}
+});

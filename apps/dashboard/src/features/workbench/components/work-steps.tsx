@@ -1,5 +1,5 @@
 import { List, Text } from '@mantine/core';
-import { useDeferredValue, useMemo } from 'react';
+import { memo, useDeferredValue, useMemo } from 'react';
 import { formatCount } from '../../../shared/format/numbers.js';
 import { WarningMark } from '../../../shared/ui/note.js';
 import type { OpenedBench } from '../model/bench.js';
@@ -21,32 +21,40 @@ interface WorkStepsProps {
 export function WorkSteps({ fork, shock, forkFill, shockFill }: WorkStepsProps) {
   const forkWork = useWork(fork, forkFill);
   const shockWork = useWork(shock, shockFill);
-  const works = [
-    { name: texts.fork, bench: fork, work: forkWork },
-    { name: texts.shock, bench: shock, work: shockWork },
-  ].filter(({ work }) => work.steps.length > 0);
-  if (works.length === 0) return <Text>{texts.noWork}</Text>;
+  if (forkWork.steps.length === 0 && shockWork.steps.length === 0) return <Text>{texts.noWork}</Text>;
   return (
     <>
       <Text fw={600}>{texts.first}</Text>
       <div className={classes.works}>
-        {works.map(({ name, bench, work }) => (
-          <section key={name} aria-label={name} className={classes.part}>
-            <h3>
-              {name}: {bench?.end.unitName}
-            </h3>
-            <Needed work={work} />
-            <List type="ordered">
-              {work.steps.map((step) => (
-                <List.Item key={step}>{step}</List.Item>
-              ))}
-            </List>
-          </section>
-        ))}
+        <EndWork name={texts.fork} unitName={fork?.end.unitName} work={forkWork} />
+        <EndWork name={texts.shock} unitName={shock?.end.unitName} work={shockWork} />
       </div>
     </>
   );
 }
+
+interface EndWorkProps {
+  readonly name: string;
+  readonly unitName: string | undefined;
+  readonly work: Work;
+}
+
+const EndWork = memo(function EndWork({ name, unitName, work }: EndWorkProps) {
+  if (work.steps.length === 0) return null;
+  return (
+    <section aria-label={name} className={classes.part}>
+      <h3>
+        {name}: {unitName}
+      </h3>
+      <Needed work={work} />
+      <List type="ordered">
+        {work.steps.map((step) => (
+          <List.Item key={step}>{step}</List.Item>
+        ))}
+      </List>
+    </section>
+  );
+});
 
 const NO_WORK: Work = { spacersNeeded: null, steps: [] };
 

@@ -1,11 +1,11 @@
-import { useCallback, useState } from 'react';
+import { useCallback, useLayoutEffect, useRef, useState } from 'react';
 import type { Setup } from '../../../shared/http/reads/setups.js';
 import { ChoiceRow } from '../../../shared/ui/choice-row.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { Section } from '../../../shared/ui/page.js';
 import type { BikeEnds } from '../api/bike-ends.js';
 import { useProposeChange } from '../api/propose-change.js';
-import { changeMessage, endRefusals, hindranceOf, refusalsElsewhere } from '../model/change.js';
+import { changeMessage, endRefusals, hindranceOf } from '../model/change.js';
 import { AS_NOW, type Proposal } from '../model/proposal.js';
 import { texts } from '../texts.js';
 import { EndPanel } from './end-panel.js';
@@ -56,19 +56,29 @@ export function Workbench(props: WorkbenchProps) {
     },
     [isIdle, isPending, reset, onPropose],
   );
-  const send = (words: { reason: string; note: string }, onSaved: () => void) => {
-    const forkFill = fork.proposed?.view?.fill;
-    if (forkFill === undefined) return;
-    const shockFill = shock.proposed?.view?.fill ?? null;
-    sending.mutate(changeMessage({ ends, setup, fork: forkFill, shock: shockFill, ...words }), {
-      onSuccess: ({ id }) => {
-        setBegunAt(id);
-        fork.onPropose(AS_NOW);
-        shock.onPropose(AS_NOW);
-        onSaved();
-      },
-    });
-  };
+  // The form below is not drawn again by a press; it finds what stands on the bench when it sends.
+  const latest = useRef({ fork, shock, ends, setup });
+  useLayoutEffect(() => {
+    latest.current = { fork, shock, ends, setup };
+  });
+  const { mutate } = sending;
+  const send = useCallback(
+    (words: { reason: string; note: string }, onSaved: () => void) => {
+      const { fork: front, shock: rear, ...records } = latest.current;
+      const forkFill = front.proposed?.view?.fill;
+      if (forkFill === undefined) return;
+      const shockFill = rear.proposed?.view?.fill ?? null;
+      mutate(changeMessage({ ...records, fork: forkFill, shock: shockFill, ...words }), {
+        onSuccess: ({ id }) => {
+          setBegunAt(id);
+          front.onPropose(AS_NOW);
+          rear.onPropose(AS_NOW);
+          onSaved();
+        },
+      });
+    },
+    [mutate],
+  );
   return (
     <>
       {touched && ends.setupId !== begunAt && !sending.isPending && (
@@ -108,14 +118,14 @@ export function Workbench(props: WorkbenchProps) {
             <ProposeChange
               teamId={teamId}
               bikeId={ends.bikeId}
-              sending={sending}
+              isPending={isPending}
+              saved={sending.data}
+              error={sending.error}
               hindrance={hindranceOf([fork, shock])}
-              elsewhere={refusalsElsewhere(sending.error, shown)}
+              shown={shown}
               onSend={send}
-              onLookAgain={() => {
-                sending.reset();
-                onLookAgain();
-              }}
+              onReset={reset}
+              onLookAgain={onLookAgain}
             />
           </Section>
         </div>

@@ -14,7 +14,12 @@ export function figureText(figure: Figure, value: number): string {
 
 /** The change of a figure from now, in brackets: (−0.6). */
 export const changeText = (figure: Figure, change: number) =>
-  `(${formatChange(change, FIGURE_TEXTS[figure].decimals)})`;
+  `(${formatChange(change, changeDecimalsOf(figure))})`;
+
+function changeDecimalsOf(figure: Figure): number {
+  const { decimals, changeDecimals } = FIGURE_TEXTS[figure];
+  return changeDecimals ?? decimals;
+}
 
 /** 17.5–18.7 %; a risk as shares of runs. */
 export function intervalText(figure: Figure, { lower, upper }: Interval): string {
@@ -25,7 +30,7 @@ export function intervalText(figure: Figure, { lower, upper }: Interval): string
 
 /** −0.7 to −0.5. */
 export function changeIntervalText(figure: Figure, { lower, upper }: Interval): string {
-  const { decimals } = FIGURE_TEXTS[figure];
+  const decimals = changeDecimalsOf(figure);
   return `${formatChange(lower, decimals)} to ${formatChange(upper, decimals)}`;
 }
 

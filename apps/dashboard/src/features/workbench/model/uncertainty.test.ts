@@ -35,7 +35,17 @@ describe.each([
       expect(interval.lower).toBeLessThanOrEqual(figures[figure] ?? Number.NaN);
       expect(interval.upper).toBeGreaterThanOrEqual(figures[figure] ?? Number.NaN);
     }
-    expect(intervals.highHitMm?.upper).toBeLessThanOrEqual(end.unit.strokeMm);
+    for (const travel of [intervals.sagMm, intervals.medianHitMm, intervals.highHitMm]) {
+      expect(travel?.upper ?? 0).toBeLessThanOrEqual(end.unit.strokeMm);
+    }
+  });
+
+  it('is not told where the hit bottoms, since small errors change nothing there', () => {
+    const fill = { pressurePsi: proposal.pressurePsi / 2, spacers: 0 };
+    expect(answersFor(sceneOf(mount, fill), question).remarks).toEqual(
+      expect.arrayContaining([expect.stringMatching(/hit bottoms$/)]),
+    );
+    expect(intervalsOf(viewOf(fill)).highHitMm).toBeNull();
   });
 
   it('is narrower for the change of sag than for the sag', () => {
