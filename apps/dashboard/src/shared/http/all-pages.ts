@@ -4,7 +4,7 @@ interface Page<Item> {
 }
 
 /** The longest page the API gives. */
-export const PAGE_LIMIT = 500;
+const PAGE_LIMIT = 500;
 
 /** Every item of a list that a team keeps short (riders, bikes, tracks), page after page. */
 export async function allPages<Item>(

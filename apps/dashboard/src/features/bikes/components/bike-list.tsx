@@ -5,7 +5,7 @@ import { TextLink } from '../../../shared/ui/link.js';
 import { texts } from '../texts.js';
 
 /** Names of the things a bike refers to, by id. */
-export type NameOf = (id: string) => string;
+type NameOf = (id: string) => string;
 
 interface BikeListProps {
   readonly teamId: string;

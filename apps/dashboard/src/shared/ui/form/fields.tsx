@@ -5,7 +5,7 @@ import type { FieldSpec } from './field-spec.js';
 import classes from './fields.module.css';
 
 /** The part of a form that a field needs; whatever the values are. */
-export type FieldHost = Pick<UseFormReturnType<never>, 'key'> & {
+type FieldHost = Pick<UseFormReturnType<never>, 'key'> & {
   // The kit types the paths of the values; a list of fields only knows them as text.
   getInputProps: (path: never) => object;
 };

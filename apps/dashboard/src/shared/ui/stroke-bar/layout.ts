@@ -8,7 +8,7 @@ export interface StrokeMarks {
 }
 
 /** Travel at the hit that only one in twenty is harder than, with its interval where it is known. */
-export interface HighHit {
+interface HighHit {
   readonly mm: number;
   readonly lowMm?: number | undefined;
   readonly highMm?: number | undefined;
