@@ -31,9 +31,9 @@ const tryOf = (page: Page, number: number, place: 'first' | 'last' = 'first') =>
 
 async function enterTry(page: Page, number: number, { extended, travel, held }: typeof TWO_READINGS) {
   const row = tryOf(page, number);
-  await row.getByLabel('Pressure at full extension').fill(extended);
+  await row.getByLabel('Pressure extended').fill(extended);
   await row.getByLabel('Travel held').fill(travel);
-  await row.getByLabel('Pressure held there').fill(held);
+  await row.getByLabel('Pressure held').fill(held);
 }
 
 /** Somebody else changes the unit that the page has open. */
@@ -85,7 +85,7 @@ describe.each(SIZES)('measuring a unit on a $name', (size) => {
     await enterTry(page, 1, { ...TWO_READINGS, held: '61' });
     await page.getByText('The pressure hardly rises').waitFor();
 
-    const held = tryOf(page, 1).getByLabel('Pressure held there');
+    const held = tryOf(page, 1).getByLabel('Pressure held');
     await held.fill('5000');
     await page.getByRole('alert').first().waitFor();
     expect(await held.getAttribute('aria-invalid')).toBe('true');

@@ -50,6 +50,8 @@ export const texts = {
     'These landings do not tell it apart from the absorption. Landings from two very different heights would.',
   worthless: 'Do not build on this yet.',
   fine: 'Order and scatter of the landings give no reason to doubt it.',
+  someDoNotFit:
+    'Order and scatter of the landings give no reason to doubt it, but a set-up marked below does not fit. Ride it again.',
   scatter: (times: string) => `The readings scatter ${times} times as much as a ring does.`,
   table: 'Predicted against read',
   height: 'Drop',
@@ -62,7 +64,7 @@ export const texts = {
   atFullTravel: (landings: string) =>
     `${landings} at full travel left out: a ring at the end tells no height.`,
   refusedWord: 'These landings tell nothing yet.',
-  assumed: 'Assumed about bike, rider and air',
+  assumed: 'Where to measure or enter what is assumed',
 };
 
 export const LANDING_TEXTS: Readonly<

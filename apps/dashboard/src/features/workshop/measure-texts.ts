@@ -15,7 +15,7 @@ export const texts = {
   first: '1 · What you need, and cautions',
   need: 'You need',
   needs: [
-    'a shock pump whose gauge you can read to half a psi, and its hose volume: fill the hose with water and weigh it, or half its inner diameter squared × 3.14 × its length, plus the gauge',
+    'a shock pump whose gauge you can read to half a psi, and its hose volume: fill the hose with water and weigh it (1 g is 1 mL), or take 0.785 × inner diameter² × length in centimetres, and add the gauge',
     'a caliper for the bore (inner diameter of the tube that the air piston runs in), from a service or from the spare seal',
     'a ruler along the stanchion or shaft, and something that holds the unit at a travel: a strap over bars and axle for a fork, a vice with soft jaws and a clamp for a shock',
   ],
@@ -39,10 +39,11 @@ export const texts = {
   setUpHint: 'What is left empty is assumed, counted in the result and named there.',
   neverChecked: 'I have never seen this gauge read 0 with the pump off',
   try: (number: number) => `Try ${number}`,
-  extended: 'Pressure at full extension',
+  extended: 'Pressure extended',
   travel: 'Travel held',
-  held: 'Pressure held there',
+  held: 'Pressure held',
   afterWait: 'after 30 s',
+  byRuler: 'by the ruler',
   more: 'Another try',
   remove: (number: number) => `Remove try ${number}`,
   wait: 'Start the 30 s',
@@ -64,8 +65,9 @@ export const texts = {
   scatter: (times: string) =>
     `They scatter ${times} times as much as gauge and ruler do: something moved, leaked or cooled in between. Repeat them before you trust the volume; the range above is widened for it.`,
   refusedWord: 'These readings do not tell the volume.',
-  notAsked: 'Not worked out',
-  assumed: 'Assumed',
+  boreWord: 'The bore is assumed.',
+  boreAssumed:
+    'A volume is no better than the bore it is worked out from. Measure the bore, enter it above with how far it may be off.',
 
   third: '3 · Negative volume by equalising',
   thirdSteps: [

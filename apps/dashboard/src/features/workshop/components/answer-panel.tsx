@@ -2,8 +2,9 @@ import { Stack, Text, Title } from '@mantine/core';
 import { useId, type ReactNode } from 'react';
 import type { Readable } from '../../../shared/http/joined.js';
 import { ApiProblem } from '../../../shared/http/problem.js';
-import { ErrorView, Failure } from '../../../shared/ui/error-view.js';
+import { ErrorView } from '../../../shared/ui/error-view.js';
 import { texts } from '../measure-texts.js';
+import { Refusal } from './refusal.js';
 
 interface AnswerPanelProps<Answer> {
   readonly title: string;
@@ -33,7 +34,7 @@ function Content<Answer>({ missing, isAsked, query, children }: AnswerPanelProps
   if (!isAsked) return <Text c="dimmed">{missing}</Text>;
   if (query.data !== undefined) return children(query.data);
   // Asking again what was refused would be refused again; the field says what is allowed.
-  if (query.error instanceof ApiProblem) return <Failure error={query.error} word={texts.notAsked} />;
+  if (query.error instanceof ApiProblem) return <Refusal error={query.error} />;
   if (query.error !== null) return <ErrorView error={query.error} onRetry={() => void query.refetch()} />;
   return <Text c="dimmed">{texts.counting}</Text>;
 }

@@ -60,6 +60,7 @@ export function BenchFields(form: MeasureFormProps) {
       <FigureFields {...form} fields={BENCH_FIELDS} />
       <Checkbox
         size="lg"
+        classNames={{ label: classes.checkLabel }}
         label={texts.neverChecked}
         checked={form.values.zeroNeverChecked}
         onChange={(event) => form.onChange({ zeroNeverChecked: event.currentTarget.checked })}

@@ -4,6 +4,7 @@ import { formatCount, formatHeight, formatNumber } from '../../../shared/format/
 import { Warning } from '../../../shared/ui/note.js';
 import type { DropTestAnswer } from '../api/drop-test.js';
 import { AIR_TEXTS, REFUSAL_TEXTS, texts, WARNING_TEXTS } from '../drop-texts.js';
+import { fits } from '../model/fit.js';
 import { AssumedFigures } from './assumed-figures.js';
 import { SetUpTable } from './set-up-table.js';
 import classes from './workshop.module.css';
@@ -59,8 +60,8 @@ function Absorption({ answer, absorption }: { answer: DropTestAnswer; absorption
 }
 
 /** Why order or scatter make it worthless, or that they give no reason to. */
-function Doubts({ answer: { warnings, scatter } }: { answer: DropTestAnswer }) {
-  if (warnings.length === 0) return <Text>{texts.fine}</Text>;
+function Doubts({ answer: { warnings, scatter, setUps } }: { answer: DropTestAnswer }) {
+  if (warnings.length === 0) return <Text>{setUps.every(fits) ? texts.fine : texts.someDoNotFit}</Text>;
   return (
     <Warning word={texts.worthless}>
       <ul className={classes.list}>

@@ -2,7 +2,7 @@ import { Button, Group, Stack } from '@mantine/core';
 import { useState } from 'react';
 import { fieldErrors } from '../../../shared/http/problem.js';
 import { Empty } from '../../../shared/ui/empty.js';
-import { Failure } from '../../../shared/ui/error-view.js';
+import { TextLink } from '../../../shared/ui/link.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { Section } from '../../../shared/ui/page.js';
 import { useDropTest, type DropPlace } from '../api/drop-test.js';
@@ -16,6 +16,7 @@ import {
 } from '../model/drop-form.js';
 import { DropResult } from './drop-result.js';
 import { LandingRows } from './landing-rows.js';
+import { Refusal } from './refusal.js';
 
 interface DropTestProps {
   readonly teamId: string;
@@ -72,7 +73,7 @@ export function DropTest({ teamId, place, landings, onChange }: DropTestProps) {
                 {texts.incomplete}
               </Warning>
             )}
-            <Failure error={ask.error} word={texts.notAsked} />
+            <Refusal error={ask.error} />
           </Stack>
         )}
       </Section>
@@ -80,6 +81,17 @@ export function DropTest({ teamId, place, landings, onChange }: DropTestProps) {
         {ask.data !== undefined && (
           <Section title={texts.result}>
             <DropResult answer={ask.data} />
+            {ask.data.assumed.length > 0 && (
+              <div className="ll-screen-only">
+                <TextLink
+                  to="/teams/$teamId/bikes/$bikeId/workbench"
+                  params={{ teamId, bikeId: place.bikeId }}
+                  search={{ end: place.end }}
+                >
+                  {texts.assumed}
+                </TextLink>
+              </div>
+            )}
           </Section>
         )}
       </div>

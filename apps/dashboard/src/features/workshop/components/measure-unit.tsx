@@ -2,8 +2,10 @@ import { Text, Title } from '@mantine/core';
 import { useState } from 'react';
 import { formatNumber } from '../../../shared/format/numbers.js';
 import type { SpringUnit } from '../../../shared/http/reads/spring-units.js';
+import { Warning } from '../../../shared/ui/note.js';
 import { Section } from '../../../shared/ui/page.js';
 import { texts } from '../measure-texts.js';
+import { assumedBehindNegative, assumedBehindPositive, isBoreAssumed } from '../model/assumed-of-unit.js';
 import {
   boreArea,
   firstValues,
@@ -57,11 +59,12 @@ export function MeasureUnit({ teamId, unit, canWrite, onLookAgain }: MeasureUnit
         <Title order={3}>{texts.setUp}</Title>
         <Text c="dimmed">{texts.setUpHint}</Text>
         <BenchFields {...form} />
+        {isBoreAssumed(values, unit) && <Warning word={texts.boreWord}>{texts.boreAssumed}</Warning>}
         <Steps steps={texts.steps} />
         <WaitTimer />
         <TwoReadingRows {...form} />
         <AnswerPanel title={texts.result} missing={texts.resultNone} {...positive}>
-          {(answer) => <VolumeResult answer={answer} />}
+          {(answer) => <VolumeResult answer={answer} ofUnit={assumedBehindPositive(values, unit)} />}
         </AnswerPanel>
       </Section>
       <Section title={texts.third}>
@@ -82,7 +85,7 @@ export function MeasureUnit({ teamId, unit, canWrite, onLookAgain }: MeasureUnit
         <WaitTimer />
         <EqualisingRows {...form} />
         <AnswerPanel title={texts.negativeResult} missing={texts.negativeNone} {...negative}>
-          {(answer) => <NegativeResult answer={answer} />}
+          {(answer) => <NegativeResult answer={answer} ofUnit={assumedBehindNegative(values, unit)} />}
         </AnswerPanel>
       </Section>
       <Section title={texts.fourth}>
@@ -100,7 +103,7 @@ export function MeasureUnit({ teamId, unit, canWrite, onLookAgain }: MeasureUnit
 
 const READING_FIELDS = [
   { name: 'extendedPsi', label: texts.extended, unit: 'psi', hint: texts.afterWait },
-  { name: 'travelMm', label: texts.travel, unit: 'mm' },
+  { name: 'travelMm', label: texts.travel, unit: 'mm', hint: texts.byRuler },
   { name: 'heldPsi', label: texts.held, unit: 'psi', hint: texts.afterWait },
 ] as const satisfies { name: keyof TwoReadings; label: string; unit: string; hint?: string }[];
 

@@ -7,8 +7,14 @@ import { ninetyPercent } from '../model/interval.js';
 import { AssumedFigures } from './assumed-figures.js';
 import classes from './workshop.module.css';
 
+interface NegativeResultProps {
+  readonly answer: NegativeVolumeAnswer;
+  /** Figures of the unit behind it that nobody has measured or entered. */
+  readonly ofUnit: readonly string[];
+}
+
 /** The negative volume with how sure it is; or why the readings do not tell it. */
-export function NegativeResult({ answer }: { answer: NegativeVolumeAnswer }) {
+export function NegativeResult({ answer, ofUnit }: NegativeResultProps) {
   const { negativeVolumeMl, sdMl, reason, assumed } = answer;
   return (
     <>
@@ -17,7 +23,7 @@ export function NegativeResult({ answer }: { answer: NegativeVolumeAnswer }) {
       ) : (
         <Warning word={texts.negativeRefused}>{reason !== null && NEGATIVE_REFUSAL_TEXTS[reason]}</Warning>
       )}
-      <AssumedFigures figures={assumed.flatMap((name) => ASSUMED_TEXTS[name] ?? [])} />
+      <AssumedFigures figures={[...ofUnit, ...assumed.flatMap((name) => ASSUMED_TEXTS[name] ?? [])]} />
     </>
   );
 }

@@ -8,10 +8,8 @@ import {
 import { WarningMark } from '../../../shared/ui/note.js';
 import type { DropTestAnswer } from '../api/drop-test.js';
 import { texts } from '../drop-texts.js';
+import { fits } from '../model/fit.js';
 import classes from './workshop.module.css';
-
-/** Beyond so many standard uncertainties a set-up does not fit (5 in 100 by chance). */
-const NOTABLE_RESIDUAL = 2;
 
 /** Predicted against read for each set-up. */
 export function SetUpTable({ setUps }: Pick<DropTestAnswer, 'setUps'>) {
@@ -38,7 +36,7 @@ export function SetUpTable({ setUps }: Pick<DropTestAnswer, 'setUps'>) {
             <td>{formatNumber(predictedMm)} mm</td>
             <td>
               {formatChange(readMm - predictedMm)} mm
-              {Math.abs(residual) > NOTABLE_RESIDUAL && (
+              {!fits({ residual }) && (
                 <div>
                   <WarningMark>{texts.off}</WarningMark>
                 </div>

@@ -11,8 +11,14 @@ const PER_CENT = 100;
 /** Above this scatter, in what was entered for the readings, something moved, leaked or cooled. */
 const LARGEST_SCATTER = 2;
 
+interface VolumeResultProps {
+  readonly answer: VolumeAnswer;
+  /** Figures of the unit behind it that nobody has measured or entered. */
+  readonly ofUnit: readonly string[];
+}
+
 /** The positive volume with how sure it is and what limits it; or why the readings do not tell it. */
-export function VolumeResult({ answer }: { answer: VolumeAnswer }) {
+export function VolumeResult({ answer, ofUnit }: VolumeResultProps) {
   return (
     <>
       {answer.positiveVolumeMl !== null && answer.sdMl !== null ? (
@@ -20,9 +26,17 @@ export function VolumeResult({ answer }: { answer: VolumeAnswer }) {
       ) : (
         <Refused answer={answer} />
       )}
-      <AssumedFigures figures={answer.assumed.flatMap((name) => ASSUMED_TEXTS[name] ?? [])} />
+      <AssumedFigures figures={[...ofUnit, ...countedAssumptions(answer)]} />
     </>
   );
+}
+
+/** What the service assumed; nothing is said of spacers where none enter. */
+function countedAssumptions({ assumed, shares }: VolumeAnswer): string[] {
+  const hasSpacers = shares.some(({ of, sharePct }) => of === 'spacerVolume' && sharePct > 0);
+  return assumed
+    .filter((name) => hasSpacers || name !== 'spacerVolumeSdPct')
+    .flatMap((name) => ASSUMED_TEXTS[name] ?? []);
 }
 
 function Identified({ answer, volume, sd }: { answer: VolumeAnswer; volume: number; sd: number }) {

@@ -28,7 +28,7 @@ export interface Bench {
 }
 
 /** What only counts where the positive volume was not measured here. */
-export interface KnownVolume {
+interface KnownVolume {
   readonly positiveVolumeMl: string;
   readonly positiveVolumeSdMl: string;
 }
