@@ -35,7 +35,7 @@ export interface TimeAndFeel {
   }[];
 }
 
-/** Compares times and ratings. Runs in the computing thread. */
+/** @public Compares times and ratings. The computing thread finds it by its name. */
 export function compare({ pastRuns, ...request }: ComparisonWish): TimeAndFeel {
   const time = compareSetUps({ ...request, history: sessionVariances(pastRuns) });
   const feel = time.arms.flatMap(({ arm }) =>

@@ -36,8 +36,7 @@ function pooledScatter(history: readonly SessionVariance[]): RunScatter | null {
   return df > 0 && squares > 0 ? { sd: Math.sqrt(squares / df), df } : null;
 }
 
-/* These run in the computing thread, which finds them by their names. */
-
+/** @public The plan that was asked for, or why there is none. The computing thread finds it by its name. */
 export function makePlan({ size, pastRuns, ...wish }: PlanWish): MadePlan {
   const scatter = pooledScatter(sessionVariances(pastRuns));
   const most = Math.floor(MOST_RUNS_OF_A_RIDER / wish.arms.length);
@@ -62,6 +61,7 @@ export interface RestWish {
   readonly ridden: readonly RiddenRun[];
 }
 
+/** @public The order of what is left to ride. The computing thread finds it by its name. */
 export const orderRest = ({ plan, rider, ridden }: RestWish): PlannedRun[] =>
   replanRest(
     plan,
