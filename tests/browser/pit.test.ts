@@ -18,7 +18,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
     const row = rowOf(page, 'Fern, enduro');
     await row.getByText('Open decision').waitFor();
     const text = await row.innerText();
-    expect(text).toMatch(/Stay higher under braking|Softer for the wet/);
+    expect(text).toMatch(/“(Stay higher under braking|Too low in the corners)\.”/);
     expect(text).toMatch(/\d+\s*psi\s*2\s*spacers/);
     expect(await sidewaysOverflow(page)).toBe(0);
   });
@@ -52,7 +52,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
     await page.getByLabel('Reason').fill('Softer for the wet.');
     await page.getByRole('button', { name: 'Save this set-up' }).click();
     await page.getByRole('heading', { name: 'What came of it?' }).waitFor();
-    await page.getByText('fork −3 psi').waitFor();
+    await page.getByText('fork −3 psi').first().waitFor();
 
     await page.getByLabel('What you saw').fill('Too low in the corners.');
     await page.getByRole('button', { name: 'Take it back' }).click();

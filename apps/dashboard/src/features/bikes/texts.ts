@@ -24,8 +24,6 @@ export const texts = {
   badLine: (line: number) => `Line ${line} must be a shock travel and a ratio, as in: 32.5 2.75`,
   sources: 'Where the figures come from',
   travel: 'Travel front / rear',
-  assumed: 'Assumed',
-  nothingAssumed: 'nothing',
 };
 
 export const FRAME_FIELDS: readonly FieldSpec[] = [

@@ -11,12 +11,8 @@ export const texts = {
   setUp: 'Set it up',
   workbench: 'Workbench',
   since: (day: string) => `Since ${day}`,
-  why: 'Why',
   open: 'Open decision',
-  openLead: (age: string) => `Open decision, ${age}`,
   settled: (outcome: string) => `Last decision: ${outcome}`,
-  changed: 'Changed',
   first: 'first set-up',
   noLimits: (unit: string) => `${unit}: no limits entered, so nothing is recommended`,
-  change: 'Change the set-up',
 };

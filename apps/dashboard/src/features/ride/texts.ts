@@ -8,7 +8,6 @@ const RATING: Record<Rating, string> = {
 };
 
 export const texts = {
-  title: 'My bike',
   noBike: 'No bike yet',
   noBikeLead: 'Your mechanic has not entered a bike for you. Tell them.',
   bike: 'Bike',
@@ -33,7 +32,6 @@ export const texts = {
   shockRing: 'Shock ring',
   forkBottomed: 'Fork bottomed out',
   shockBottomed: 'Shock bottomed out',
-  feel: 'Feel',
   feelScale: '1 bad, 5 good',
   rating: RATING,
   outcome: 'The run',
@@ -43,10 +41,7 @@ export const texts = {
   reasonNeeded: 'Say in a word what happened; the run stays, but does not count',
   readingsCount: 'The ring readings still count',
   note: 'Note',
-  more: 'Bottom-outs and note',
   save: 'Save the run',
-  saved: 'Run saved.',
   noTracks: 'No tracks yet',
   noTracksLead: 'Your coach or mechanic enters the track first.',
-  back: 'Back to my bike',
 };

@@ -4,7 +4,6 @@ import { SOURCE_CHOICES } from '../../shared/ui/sources.js';
 export const texts = {
   title: 'Riders',
   add: 'Add a rider',
-  edit: 'Change',
   save: 'Save the rider',
   none: 'No riders yet',
   noneLead:

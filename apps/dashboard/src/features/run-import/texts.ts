@@ -6,7 +6,6 @@ export const texts = {
   file: 'CSV file',
   paste: 'Or paste the lines here',
   check: 'Check the file',
-  checkAgain: 'Check again',
   notChecked: 'Not checked',
   problems: (count: string) => `${count}. Nothing would be stored.`,
   problemsLead: 'Correct the file and check it again.',

@@ -23,7 +23,6 @@ export const texts = {
   revision: (number: number) => `Revision ${number}`,
   first: 'first set-up',
   nothing: 'nothing but the note',
-  reason: 'Reason',
   open: 'open',
   outcomeOf: 'What came of it',
   expected: 'Expected then',
@@ -37,10 +36,7 @@ export const texts = {
   outcomeNote: 'What you saw',
   kept: 'Keep it',
   takeBack: 'Take it back',
-  takeBackReason: 'Why it is taken back',
   takeBackLead: 'Makes a new revision equal to the one before.',
-  yesTakeBack: 'Yes, take it back',
-  cancel: 'No, leave it',
   outcome: { kept: 'kept', 'taken back': 'taken back', superseded: 'superseded' } as Record<string, string>,
   units: 'Fork and shock in this bike',
 };

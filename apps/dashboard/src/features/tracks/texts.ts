@@ -10,7 +10,6 @@ export const texts = {
   name: 'Track',
   altitude: 'Altitude',
   sections: 'Sections',
-  change: 'Change',
 };
 
 export const TRACK_FIELDS: readonly FieldSpec[] = [
