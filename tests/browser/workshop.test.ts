@@ -57,7 +57,7 @@ describe.each(SIZES)('measuring a unit on a $name', (size) => {
     await page.getByText('Nothing to write yet').waitFor();
     await page.getByLabel('Air in hose and gauge').fill('4');
     await enterTry(page, 1, TWO_READINGS);
-    const positive = page.getByRole('region', { name: 'Positive volume' });
+    const positive = page.getByRole('region', { name: 'Positive volume', exact: true });
     await positive.getByText('Limited most by').waitFor();
     await page.getByRole('button', { name: 'Another try' }).first().click();
     await enterTry(page, 2, TWO_READINGS);
@@ -67,7 +67,10 @@ describe.each(SIZES)('measuring a unit on a $name', (size) => {
     const equalising = tryOf(page, 1, 'last');
     await equalising.getByLabel('Before').fill(EQUALISING.before);
     await equalising.getByLabel('After').fill(EQUALISING.after);
-    await page.getByRole('region', { name: 'Negative volume' }).getByText('Nine times in ten').waitFor();
+    await page
+      .getByRole('region', { name: 'Negative volume', exact: true })
+      .getByText('Nine times in ten')
+      .waitFor();
     expect(await sidewaysOverflow(page)).toBe(0);
 
     expect(await changeElsewhere(page)).toBe(200);

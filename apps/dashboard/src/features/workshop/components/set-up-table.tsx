@@ -32,10 +32,10 @@ export function SetUpTable({ setUps }: Pick<DropTestAnswer, 'setUps'>) {
               {formatHeight(dropHeightM)} m
             </th>
             <td>{count}</td>
-            <td>{formatNumber(readMm)} mm</td>
-            <td>{formatNumber(predictedMm)} mm</td>
+            <td>{formatNumber(readMm, 1)} mm</td>
+            <td>{formatNumber(predictedMm, 1)} mm</td>
             <td>
-              {formatChange(readMm - predictedMm)} mm
+              {formatChange(readMm - predictedMm, 1)} mm
               {!fits({ residual }) && (
                 <div>
                   <WarningMark>{texts.off}</WarningMark>
