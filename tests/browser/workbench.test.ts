@@ -42,6 +42,21 @@ describe.each(SIZES)('the workbench on a $name', (size) => {
     expect(await sidewaysOverflow(page)).toBe(0);
   });
 
+  it('tells how sure it is where somebody asks, and on paper always', async () => {
+    const page = await openBench(size);
+    await press(page, 'Pressure: less');
+    const sag = figure(page, 'Sag wanted');
+    const range = /\d+\.\d–\d+\.\d %/;
+    expect(await sag.innerText()).not.toMatch(range);
+    await press(page, 'How sure?');
+    await sag.getByText(range).waitFor();
+    await press(page, 'How sure?');
+    expect(await sag.innerText()).not.toMatch(range);
+    await page.emulateMedia({ media: 'print' });
+    await sag.getByText(range).waitFor();
+    expect(await page.getByRole('button').count()).toBe(0);
+  });
+
   it('works by keyboard alone, and tells its pictures to it', async () => {
     const page = await openBench(size);
     await spacers(page).focus();
@@ -156,29 +171,36 @@ async function clickScript(devtools: CDPSession, clicks: () => Promise<void>): P
 
 describe('a press of the stepper on a slow machine', () => {
   const [laptop] = SIZES;
+  const pressed = (i: number) => (i % 2 === 0 ? 'Pressure: less' : 'Pressure: more');
 
   it('has its answer on the page before the next frame', async () => {
     const page = await openBench(laptop);
     const devtools = await page.context().newCDPSession(page);
     await devtools.send('Emulation.setCPUThrottlingRate', { rate: CPU_SLOWDOWN });
-    const inFrame: unknown[] = [];
+    for (let i = 0; i < PRESSES; i += 1) {
+      await page.evaluate(`document.addEventListener('click', () => {
+        const sag = () => document.querySelector('[data-figure="sagPct"]').textContent;
+        const before = sag();
+        requestAnimationFrame(() => { window.answeredInFrame = sag() !== before; });
+      }, { capture: true, once: true })`);
+      await press(page, pressed(i));
+      await page.waitForFunction('window.answeredInFrame !== undefined');
+      expect(await page.evaluate('window.answeredInFrame'), `press ${i}`).toBe(true);
+      await page.evaluate('delete window.answeredInFrame');
+    }
+  });
+
+  it('takes little enough script for that', async () => {
+    const page = await openBench(laptop);
+    const devtools = await page.context().newCDPSession(page);
     const script = await clickScript(devtools, async () => {
-      for (let i = 0; i < PRESSES; i += 1) {
-        await page.evaluate(`document.addEventListener('click', () => {
-          const sag = () => document.querySelector('[data-figure="sagPct"]').textContent;
-          const before = sag();
-          requestAnimationFrame(() => { window.answeredInFrame = sag() !== before; });
-        }, { capture: true, once: true })`);
-        await press(page, i % 2 === 0 ? 'Pressure: less' : 'Pressure: more');
-        await page.waitForFunction('window.answeredInFrame !== undefined');
-        inFrame.push(await page.evaluate('window.answeredInFrame'));
-        await page.evaluate('delete window.answeredInFrame');
-      }
+      for (let i = 0; i < PRESSES; i += 1) await press(page, pressed(i));
     });
-    expect(inFrame).toEqual(Array.from({ length: PRESSES }, () => true));
-    const median = [...script].sort((a, b) => a - b)[Math.floor(script.length / 2)] ?? Number.NaN;
-    console.log(`script of a press at ${CPU_SLOWDOWN}x, ms: ${script.map((ms) => ms.toFixed(0)).join(' ')}`);
     expect(script).toHaveLength(PRESSES);
-    expect(median).toBeLessThanOrEqual(SCRIPT_LIMIT_MS);
+    // CPU time at full speed, times the slow-down: the browser's own slow-down holds the page back by the clock, and
+    // counts what else the machine does.
+    const slowed = script.map((ms) => ms * CPU_SLOWDOWN).sort((a, b) => a - b);
+    console.log(`script of a press at ${CPU_SLOWDOWN}x, ms: ${slowed.map((ms) => ms.toFixed(0)).join(' ')}`);
+    expect(slowed[PRESSES / 2]).toBeLessThanOrEqual(SCRIPT_LIMIT_MS);
   });
 });

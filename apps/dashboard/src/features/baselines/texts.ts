@@ -40,7 +40,6 @@ export const texts = {
   },
   assumed: 'Assumed figures behind this',
   nothingAssumed: 'Nothing is assumed.',
-  change: 'measure or enter it',
   take: 'Take this baseline',
   takeTitle: 'Take this baseline',
   takeLead: 'Makes a new set-up of this bike and a decision record with what is expected.',

@@ -41,8 +41,7 @@ export const texts = {
   now: 'Now',
   proposed: 'Proposed',
   change: 'Change',
-  showRanges: 'How sure?',
-  hideRanges: 'Hide how sure',
+  howSure: 'How sure?',
   rangesLead:
     'Nine times of ten within this range: from the uncertainty of gauge, mass, volumes, damping and friction, larger ' +
     'where they are assumed. A change is known better than a figure, since all of them are wrong alike before and after.',

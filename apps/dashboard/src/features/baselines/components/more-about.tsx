@@ -3,9 +3,9 @@ import { figureName } from '../../../shared/format/figure-names.js';
 import { formatNumber, formatShare } from '../../../shared/format/numbers.js';
 import { numberText } from '../../../shared/format/parse.js';
 import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
+import { AssumedLink } from '../../../shared/ui/assumed-link.js';
 import { fillText } from '../model/fill-text.js';
 import { texts } from '../texts.js';
-import { AssumedLink } from './assumed-link.js';
 import classes from './baselines.module.css';
 
 interface MoreAboutProps {

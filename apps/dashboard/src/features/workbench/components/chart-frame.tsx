@@ -1,4 +1,4 @@
-import { useId } from 'react';
+import { memo, useId } from 'react';
 import { alongAxis, strokeTicks, type Axis } from '../model/chart-scale.js';
 import { texts } from '../texts.js';
 import classes from './curve-chart.module.css';
@@ -25,7 +25,13 @@ interface FrameProps {
 }
 
 /** Axes with figures and units, and the bumper hatched as on the stroke bar. */
-export function ChartFrame({ y, unit, strokeMm, bumperStartMm, plotWidth }: FrameProps) {
+export const ChartFrame = memo(function ChartFrame({
+  y,
+  unit,
+  strokeMm,
+  bumperStartMm,
+  plotWidth,
+}: FrameProps) {
   const hatchId = useId();
   const x = (mm: number) => (mm / strokeMm) * plotWidth;
   const down = (value: number) => PLOT_HEIGHT_PX - alongAxis(y, value, PLOT_HEIGHT_PX);
@@ -78,4 +84,4 @@ export function ChartFrame({ y, unit, strokeMm, bumperStartMm, plotWidth }: Fram
       </text>
     </g>
   );
-}
+});

@@ -42,10 +42,12 @@ export function CurveChart(props: CurveChartProps) {
   const [told, setTold] = useState<number | null>(null);
   const plotWidth = Math.max(0, width - LEFT_PX - RIGHT_PX);
   const strokeMm = now.at(-1)?.travelMm ?? 0;
-  const y = useMemo(
+  const { from, to } = useMemo(
     () => valueAxis([...now, ...(proposed ?? [])], quantity, bumperStartMm),
     [now, proposed, quantity, bumperStartMm],
   );
+  // Most presses leave the ends of the axis as they were; its lines and figures are not drawn again then.
+  const y = useMemo(() => axisOver(from, to, TICK_COUNT), [from, to]);
   const key = (event: KeyboardEvent) => {
     const by = { ArrowRight: KEY_STEP, ArrowLeft: -KEY_STEP }[event.key];
     if (by === undefined) return;

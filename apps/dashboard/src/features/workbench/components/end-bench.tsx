@@ -1,5 +1,5 @@
 import { Text, Title } from '@mantine/core';
-import { memo, useDeferredValue, useMemo } from 'react';
+import { memo, useDeferredValue, useMemo, useState } from 'react';
 import { formatNumber } from '../../../shared/format/numbers.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { StrokeBar } from '../../../shared/ui/stroke-bar/stroke-bar.js';
@@ -17,6 +17,7 @@ import { CurveChart } from './curve-chart.js';
 import { FiguresTable } from './figures-table.js';
 import { FillSteppers } from './fill-steppers.js';
 import { TradeHints } from './trade-hints.js';
+import { usePrinting } from './use-printing.js';
 import classes from './workbench.module.css';
 
 // What a press does not move is not drawn again.
@@ -42,10 +43,20 @@ export function EndBench(props: EndBenchProps) {
   const { view } = proposed;
   // The press's own frame shows figures and pictures; what takes longer follows in the next.
   const settled = useDeferredValue(view?.fill ?? now.fill);
+  const [asked, setAsked] = useState(false);
+  const printing = usePrinting();
+  // How sure it is takes many landings: told where somebody asks, and on paper always.
+  const ranges = asked || printing;
   const before = useMemo(() => uncertainNow(bench), [bench]);
-  const nowRanges = useMemo(() => uncertaintyAt(bench, before, bench.now.fill)?.figures, [bench, before]);
+  const nowRanges = useMemo(
+    () => (ranges ? uncertaintyAt(bench, before, bench.now.fill)?.figures : undefined),
+    [ranges, bench, before],
+  );
   const nowMarks = useMemo(() => strokeMarksOf(bench, now, nowRanges), [bench, now, nowRanges]);
-  const uncertainty = useMemo(() => uncertaintyAt(bench, before, settled), [bench, before, settled]);
+  const uncertainty = useMemo(
+    () => (ranges ? uncertaintyAt(bench, before, settled) : null),
+    [ranges, bench, before, settled],
+  );
   const rebound = useMemo(() => reboundAt(bench, settled), [bench, settled]);
   const trade = useMemo(() => tradeAt(bench, settled.spacers), [bench, settled.spacers]);
   const chart = {
@@ -65,7 +76,13 @@ export function EndBench(props: EndBenchProps) {
           onPropose={onPropose}
         />
         <section className={classes.part} aria-label={texts.figures}>
-          <FiguresTable bench={bench} proposed={view} uncertainty={uncertainty} />
+          <FiguresTable
+            bench={bench}
+            proposed={view}
+            uncertainty={uncertainty}
+            asked={asked}
+            onAsk={setAsked}
+          />
           {view !== null && <BigStep now={now.fill} proposed={view.fill} onPropose={onPropose} />}
           {end.evidence !== null && <Evidence evidence={end.evidence} />}
           <Text size="sm" c="dimmed">

@@ -1,5 +1,5 @@
 import { Button, Text } from '@mantine/core';
-import { memo, useState } from 'react';
+import { memo } from 'react';
 import { formatNumber, formatShare } from '../../../shared/format/numbers.js';
 import { WarningMark } from '../../../shared/ui/note.js';
 import { FIGURES, type Figure, type Remark } from '../model/answers.js';
@@ -13,21 +13,22 @@ import classes from './workbench.module.css';
 interface FiguresTableProps {
   readonly bench: Bench;
   readonly proposed: View | null;
-  /** Comes a moment after the figures; null until then, or where it cannot be told. */
+  /** Null where nobody has asked, or it cannot be told; it comes a moment after the figures. */
   readonly uncertainty: Uncertainty | null;
+  readonly asked: boolean;
+  readonly onAsk: (asked: boolean) => void;
 }
 
 const PER_CENT = 100;
 
 /** Every figure now and proposed, the change in brackets, and how sure it is one tap away and in print. */
-export function FiguresTable({ bench, proposed, uncertainty }: FiguresTableProps) {
-  const [ranges, setRanges] = useState(false);
+export function FiguresTable({ bench, proposed, uncertainty, asked, onAsk }: FiguresTableProps) {
   const { now } = bench;
   const isKnown = (figure: Figure) =>
     now.answers.figures[figure] !== null || (proposed?.answers.figures[figure] ?? null) !== null;
   return (
     <div className={classes.part}>
-      <table className={`${classes.figures} ${ranges ? classes.withRanges : ''}`}>
+      <table className={classes.figures}>
         <thead>
           <tr>
             <th scope="col">{texts.figure}</th>
@@ -52,13 +53,15 @@ export function FiguresTable({ bench, proposed, uncertainty }: FiguresTableProps
       </table>
       <Remarks remarks={(proposed ?? now).answers.remarks} />
       <div className="ll-screen-only">
-        <Button variant="default" aria-pressed={ranges} onClick={() => setRanges(!ranges)}>
-          {ranges ? texts.hideRanges : texts.showRanges}
+        <Button variant="default" aria-pressed={asked} onClick={() => onAsk(!asked)}>
+          {texts.howSure}
         </Button>
       </div>
-      <Text size="sm" c="dimmed" className={ranges ? undefined : classes.range}>
-        {texts.rangesLead}
-      </Text>
+      {uncertainty !== null && (
+        <Text size="sm" c="dimmed">
+          {texts.rangesLead}
+        </Text>
+      )}
     </div>
   );
 }

@@ -82,19 +82,19 @@ export function FillSteppers({ teamId, bench, proposal, proposed, refused, onPro
           </TextLink>
         </Warning>
       )}
-      {(proposal.pressurePsi !== null || proposal.spacers !== null) && (
-        <Group className="ll-screen-only">
-          <Button
-            variant="default"
-            onClick={() => {
-              setBlocked(null);
-              onPropose(AS_NOW);
-            }}
-          >
-            {texts.backToNow}
-          </Button>
-        </Group>
-      )}
+      <Group className="ll-screen-only">
+        <Button
+          variant="default"
+          // Always there, so that the first press moves nothing from under the eye.
+          disabled={proposal.pressurePsi === null && proposal.spacers === null}
+          onClick={() => {
+            setBlocked(null);
+            onPropose(AS_NOW);
+          }}
+        >
+          {texts.backToNow}
+        </Button>
+      </Group>
     </div>
   );
 }
