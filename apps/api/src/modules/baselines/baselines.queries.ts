@@ -19,4 +19,11 @@ export class BaselinesQueries extends TeamRows<BaselineEntity> {
       .addOrderBy('baseline.id', 'DESC')
       .getMany();
   }
+
+  /** Lets one transaction at a time compute a track's baselines; others wait, then find them stored. */
+  async lockTrack(transaction: Transaction, teamId: string, trackId: string): Promise<void> {
+    await transaction.query('select pg_advisory_xact_lock(hashtextextended($1, 0))', [
+      `baselines ${teamId} ${trackId}`,
+    ]);
+  }
 }

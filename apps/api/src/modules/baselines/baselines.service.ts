@@ -52,10 +52,13 @@ export class BaselinesService {
     bikeId?: string,
   ): Promise<BaselineDto[]> {
     const records = await this.records.onTrack(transaction, scope, trackId, bikeId);
-    const stored = await this.queries.latest(transaction, scope.teamId, trackId);
-    const isCurrent = (record: BaselineRecords) =>
-      stored.find(({ bikeId: id }) => id === record.bike.id)?.fingerprint === fingerprintOf(record);
-    const stale = records.filter((record) => !isCurrent(record));
+    let stored = await this.queries.latest(transaction, scope.teamId, trackId);
+    let stale = records.filter((record) => !isOffered(record, stored));
+    if (stale.length > 0) {
+      await this.queries.lockTrack(transaction, scope.teamId, trackId);
+      stored = await this.queries.latest(transaction, scope.teamId, trackId);
+      stale = records.filter((record) => !isOffered(record, stored));
+    }
     const made = stale.length > 0 ? await this.offer(transaction, scope.teamId, stale) : [];
     return records.flatMap(({ bike }) => {
       const baseline = [...made, ...stored].find((candidate) => candidate.bikeId === bike.id);
@@ -97,6 +100,10 @@ export class BaselinesService {
     return made;
   }
 }
+
+/** Whether the newest stored baseline of the bike rests on just these records. */
+const isOffered = (record: BaselineRecords, stored: readonly BaselineEntity[]): boolean =>
+  stored.find(({ bikeId }) => bikeId === record.bike.id)?.fingerprint === fingerprintOf(record);
 
 const answer = (baseline: BaselineEntity): BaselineDto => ({
   id: baseline.id,
