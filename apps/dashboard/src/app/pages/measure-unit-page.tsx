@@ -47,7 +47,7 @@ export function MeasureUnitPage() {
               teamId={teamId}
               unit={unit}
               canWrite={role === 'mechanic'}
-              onLookAgain={() => void queries.invalidateQueries({ queryKey: keys.springUnits(teamId) })}
+              onLookAgain={() => queries.invalidateQueries({ queryKey: keys.springUnits(teamId) })}
             />
           </Page>
         );

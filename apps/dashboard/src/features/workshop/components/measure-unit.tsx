@@ -30,7 +30,7 @@ interface MeasureUnitProps {
   readonly teamId: string;
   readonly unit: SpringUnit;
   readonly canWrite: boolean;
-  readonly onLookAgain: () => void;
+  readonly onLookAgain: () => Promise<void>;
 }
 
 /** From an unknown unit to measured volumes, step by step. */

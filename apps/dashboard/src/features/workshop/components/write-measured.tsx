@@ -16,8 +16,8 @@ interface WriteMeasuredProps {
   readonly unit: SpringUnit;
   readonly figures: readonly MeasuredFigure[];
   readonly canWrite: boolean;
-  /** Reads the unit again, after somebody else has changed it. */
-  readonly onLookAgain: () => void;
+  /** Reads the unit again, after somebody else has changed it; settles when it is read. */
+  readonly onLookAgain: () => Promise<void>;
 }
 
 /** What was measured beside what stands in the unit, and the way to write it there. */
@@ -36,10 +36,8 @@ export function WriteMeasured({ teamId, unit, figures, canWrite, onLookAgain }: 
           <Text>{texts.stale}</Text>
           <Button
             variant="default"
-            onClick={() => {
-              write.reset();
-              onLookAgain();
-            }}
+            // The refusal stands until the new unit is here: a press before would be refused again.
+            onClick={() => void onLookAgain().then(() => write.reset())}
           >
             {texts.lookAgain}
           </Button>
