@@ -1,13 +1,21 @@
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { root } from '../places.mjs';
 import { run } from '../process/run.mjs';
 import { onceFor } from './stamp.mjs';
 
 const shared = ['package-lock.json', 'tsconfig.json', 'libs'];
 const service = {
-  sources: [...shared, 'apps/api/src', 'apps/api/package.json', 'apps/api/tsconfig.json'],
-  result: 'apps/api/dist/main.js',
+  sources: [
+    ...shared,
+    'apps/api/src',
+    'apps/api/package.json',
+    'apps/api/tsconfig.json',
+    'apps/api/scripts/bootstrap/bundle.mjs',
+  ],
+  result: 'apps/api/dist/bundle/main.js',
 };
+const bundler = fileURLToPath(new URL('bundle.mjs', import.meta.url));
 const dashboard = { sources: [...shared, 'apps/dashboard'], result: 'apps/dashboard/dist/index.html' };
 
 /**
@@ -17,10 +25,11 @@ const dashboard = { sources: [...shared, 'apps/dashboard'], result: 'apps/dashbo
  */
 export async function build(signal) {
   await Promise.all([
-    onceFor('build-service', service, () => {
+    onceFor('build-service', service, async () => {
       console.log('Building the service ...');
       const tsc = join(root, 'node_modules/typescript/bin/tsc');
-      return run(process.execPath, [tsc, '-b', 'apps/api', '--noCheck'], { signal });
+      await run(process.execPath, [tsc, '-b', 'apps/api', '--noCheck'], { signal });
+      await run(process.execPath, [bundler], { signal });
     }),
     onceFor('build-dashboard', dashboard, () => {
       console.log('Building the dashboard ...');

@@ -6,7 +6,7 @@
 import { once } from 'node:events';
 
 const DRAIN_LIMIT_MS = 10_000;
-const built = new URL('../../dist/', import.meta.url);
+const built = new URL('../../dist/bundle/', import.meta.url);
 
 process.on('disconnect', () => {
   // The same signal as on an ordered stop.

@@ -1,5 +1,3 @@
-import 'reflect-metadata';
-import { NestFactory } from '@nestjs/core';
 import { Client } from 'pg';
 import type { Config } from '../config/config.js';
 import { DEMO_PASSWORD, DEMO_TEAM_NAME, INVITED, MECHANIC } from './people.js';
@@ -40,7 +38,9 @@ async function look(client: Client): Promise<{ isEmpty: boolean; hasDemo: boolea
 
 async function fill(config: Config): Promise<void> {
   // Loaded only when it is needed: a start that finds the team there need not wait for the whole service.
-  const [{ AppModule }, { seedDemoTeam }] = await Promise.all([
+  await import('reflect-metadata');
+  const [{ NestFactory }, { AppModule }, { seedDemoTeam }] = await Promise.all([
+    import('@nestjs/core'),
     import('../app.module.js'),
     import('./seed-demo-team.js'),
   ]);
