@@ -17,6 +17,8 @@ export interface Schema {
 
 interface Operation {
   readonly summary?: string;
+  readonly 'x-roles'?: readonly string[];
+  readonly 'x-token-scope'?: string;
   readonly requestBody?: { readonly content: Readonly<Record<string, { readonly schema: Schema }>> };
 }
 
@@ -32,6 +34,10 @@ export interface Route {
   /** As in the document, below `/api/v1`. */
   readonly path: string;
   readonly summary: string | undefined;
+  /** Who may call it, as it declares: roles, `account` or `stranger`. */
+  readonly callers: readonly string[];
+  /** The scope that a token needs; undefined where no token may. */
+  readonly tokenScope: string | undefined;
   /** The schema of a JSON body, if it takes one. */
   readonly body: Schema | undefined;
   readonly takesCsv: boolean;
@@ -50,6 +56,8 @@ export function routesOf(document: Document): Route[] {
       method: method as Method,
       path: path.replace('/api/v1', ''),
       summary: operation.summary,
+      callers: operation['x-roles'] ?? [],
+      tokenScope: operation['x-token-scope'],
       body: operation.requestBody?.content['application/json']?.schema,
       takesCsv: operation.requestBody?.content['text/csv'] !== undefined,
     })),

@@ -9,7 +9,8 @@ import {
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { CONFIG } from '../../config/config.token.js';
 import type { Config } from '../../config/config.js';
-import { Account, Public } from '../../platform/http/scope.js';
+import { AnyAccount, Public } from '../../platform/http/access.js';
+import { Account } from '../../platform/http/scope.js';
 import { AccountDto, CredentialsDto, JoinDto, SignUpDto } from './accounts.dto.js';
 import { AccountsService, type SignIn } from './accounts.service.js';
 import { SIGN_IN_COOKIE } from './sign-in.guard.js';
@@ -57,6 +58,7 @@ export class AccountsController {
     return this.answer(await this.accounts.join(input, address), reply);
   }
 
+  @AnyAccount()
   @Delete('sign-ins/current')
   @HttpCode(204)
   @ApiOperation({ summary: 'Sign out.' })
@@ -70,6 +72,7 @@ export class AccountsController {
     reply.clearCookie(SIGN_IN_COOKIE, { path: '/' });
   }
 
+  @AnyAccount()
   @Get('accounts/current')
   @ApiOperation({ summary: 'Who is signed in, and in which teams.' })
   @ApiOkResponse({ type: AccountDto })

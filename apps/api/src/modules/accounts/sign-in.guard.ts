@@ -5,7 +5,8 @@ import { isUUID } from 'class-validator';
 import type { FastifyRequest } from 'fastify';
 import { TeamDatabase } from '../../platform/database/team-database.js';
 import { NotFound, Refusal } from '../../platform/errors/refusal.js';
-import { METADATA, type Role } from '../../platform/http/scope.js';
+import { type Callers, METADATA } from '../../platform/http/access.js';
+import type { Role } from '../../platform/http/scope.js';
 import { hashToken } from '../../platform/security/tokens.js';
 import { AccountsQueries } from './accounts.queries.js';
 
@@ -25,8 +26,8 @@ export class SignInGuard implements CanActivate {
   ) {}
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
-    const targets = [context.getHandler(), context.getClass()];
-    if (this.reflector.getAllAndOverride<boolean | undefined>(METADATA.public, targets)) return true;
+    const callers = this.callersOf(context);
+    if (isFor(callers, 'stranger')) return true;
     const request = context.switchToHttp().getRequest<FastifyRequest>();
     const token = request.cookies[SIGN_IN_COOKIE];
     if (!token) throw notSignedIn();
@@ -42,8 +43,7 @@ export class SignInGuard implements CanActivate {
     if (teamId === null) return true;
     if (!found.role) throw new NotFound('team', teamId);
 
-    const allowed = this.reflector.getAllAndOverride<Role[] | undefined>(METADATA.roles, targets);
-    if (allowed && !allowed.includes(found.role)) throw new RoleNotAllowed(found.role, allowed);
+    if (!isFor(callers, found.role)) throw new RoleNotAllowed(found.role, callers);
     request.teamScope = {
       teamId,
       accountId: found.accountId,
@@ -53,12 +53,21 @@ export class SignInGuard implements CanActivate {
     };
     return true;
   }
+
+  /** @throws Error for a route that declares nobody: it is our mistake, and nobody is let in. */
+  private callersOf(context: ExecutionContext): Callers {
+    const callers = this.reflector.get<Callers | undefined>(METADATA.callers, context.getHandler());
+    if (callers) return callers;
+    throw new Error(`${context.getClass().name}.${context.getHandler().name} declares no roles.`);
+  }
 }
+
+const isFor = (callers: Callers, who: Callers[number]): boolean => callers.some((caller) => caller === who);
 
 const notSignedIn = () => new Refusal('sign-in.required', 'unauthenticated', 'Sign in first.');
 
 class RoleNotAllowed extends Refusal {
-  constructor(role: Role, allowed: readonly Role[]) {
+  constructor(role: Role, allowed: Callers) {
     super('role.not-allowed', 'forbidden', `This is for ${allowed.join(' and ')}, not for ${role}.`);
   }
 }

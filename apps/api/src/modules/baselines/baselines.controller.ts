@@ -1,6 +1,7 @@
 import { Body, Controller, Get, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
-import { Roles, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { Roles, TokenScope } from '../../platform/http/access.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { SetupDto } from '../setups/setups.dto.js';
 import { BaselineDto, BaselineListDto, BaselineListQuery, TakeBaselineDto } from './baselines.dto.js';
 import { BaselinesService } from './baselines.service.js';
@@ -14,6 +15,8 @@ export class BaselinesController {
     private readonly takeBaseline: TakeBaseline,
   ) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get()
   @ApiOperation({ summary: "Baselines of a track for every bike, from the team's runs as they are now." })
   @ApiOkResponse({ type: BaselineListDto })
@@ -21,6 +24,8 @@ export class BaselinesController {
     return this.baselines.list(scope, query);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':id')
   @ApiOperation({ summary: 'A baseline as it was offered.' })
   @ApiOkResponse({ type: BaselineDto })
@@ -29,6 +34,7 @@ export class BaselinesController {
   }
 
   @Roles('mechanic', 'coach')
+  @TokenScope('change-set-ups')
   @Post(':id/take')
   @ApiOperation({
     summary: "Take a baseline, or its first step: makes the bike's next set-up and a decision record.",

@@ -1,8 +1,9 @@
 import { Body, Controller, Get, Param, ParseUUIDPipe, Post, Put, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Roles, TokenScope } from '../../platform/http/access.js';
 import { PageQuery, type Page } from '../../platform/http/page.js';
 import { IfMatch } from '../../platform/http/preconditions.js';
-import { Roles, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { BikeDto, BikeInputDto, BikePageDto } from './bikes.dto.js';
 import { BikesService } from './bikes.service.js';
 
@@ -11,6 +12,8 @@ import { BikesService } from './bikes.service.js';
 export class BikesController {
   constructor(private readonly bikes: BikesService) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get()
   @ApiOperation({ summary: 'Bikes of the team; a rider sees their own.' })
   @ApiOkResponse({ type: BikePageDto })
@@ -18,6 +21,8 @@ export class BikesController {
     return this.bikes.list(scope, page);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':id')
   @ApiOperation({ summary: 'A bike.' })
   @ApiOkResponse({ type: BikeDto })
@@ -26,6 +31,7 @@ export class BikesController {
   }
 
   @Roles('mechanic')
+  @TokenScope('edit-records')
   @Post()
   @ApiOperation({ summary: 'Add a bike.' })
   @ApiCreatedResponse({ type: BikeDto })
@@ -34,6 +40,7 @@ export class BikesController {
   }
 
   @Roles('mechanic')
+  @TokenScope('edit-records')
   @Put(':id')
   @ApiOperation({ summary: 'Change a bike; send the ETag as If-Match.' })
   @ApiOkResponse({ type: BikeDto })

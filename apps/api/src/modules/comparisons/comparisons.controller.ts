@@ -1,6 +1,7 @@
 import { Controller, Get, Param, ParseUUIDPipe, Query } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
-import { Scope, type TeamScope } from '../../platform/http/scope.js';
+import { Roles, TokenScope } from '../../platform/http/access.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { ComparisonQuery } from './comparison-query.dto.js';
 import { ComparisonDto } from './comparison.dto.js';
 import { ComparisonsService } from './comparisons.service.js';
@@ -10,6 +11,8 @@ import { ComparisonsService } from './comparisons.service.js';
 export class ComparisonsController {
   constructor(private readonly comparisons: ComparisonsService) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get('test-plans/:id/comparison')
   @ApiOperation({ summary: "Time and feel of a plan's arms, as far as it may be looked at now." })
   @ApiOkResponse({ type: ComparisonDto })
@@ -17,6 +20,8 @@ export class ComparisonsController {
     return this.comparisons.ofPlan(scope, id);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get('comparisons')
   @ApiOperation({ summary: 'Time and feel of set-ups of a bike that were ridden on a track.' })
   @ApiOkResponse({ type: ComparisonDto })

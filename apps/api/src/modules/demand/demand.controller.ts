@@ -1,6 +1,7 @@
 import { Controller, Get, Param, ParseUUIDPipe, Query } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
-import { Scope, type TeamScope } from '../../platform/http/scope.js';
+import { Roles, TokenScope } from '../../platform/http/access.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { DemandQuery, TrackDemandDto } from './demand.dto.js';
 import { TrackDemand } from './track-demand.js';
 
@@ -9,6 +10,8 @@ import { TrackDemand } from './track-demand.js';
 export class DemandController {
   constructor(private readonly trackDemand: TrackDemand) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get()
   @ApiOperation({ summary: 'How hard the track hits: every reading, and the forecast for each rider.' })
   @ApiOkResponse({ type: TrackDemandDto })

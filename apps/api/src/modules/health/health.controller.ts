@@ -1,8 +1,8 @@
 import { Controller, Get } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import { TeamDatabase } from '../../platform/database/team-database.js';
+import { Public } from '../../platform/http/access.js';
 import { ChoiceField } from '../../platform/http/fields.js';
-import { Public } from '../../platform/http/scope.js';
 
 class HealthDto {
   @ChoiceField({ description: 'State of the service.', choices: ['ok'] })
@@ -10,11 +10,11 @@ class HealthDto {
 }
 
 @ApiTags('health')
-@Public()
 @Controller('health')
 export class HealthController {
   constructor(private readonly database: TeamDatabase) {}
 
+  @Public()
   @Get('live')
   @ApiOperation({ summary: 'The process answers.' })
   @ApiOkResponse({ type: HealthDto })
@@ -22,6 +22,7 @@ export class HealthController {
     return { status: 'ok' };
   }
 
+  @Public()
   @Get('ready')
   @ApiOperation({ summary: 'The process answers and reaches its database; 503 if it does not.' })
   @ApiOkResponse({ type: HealthDto })

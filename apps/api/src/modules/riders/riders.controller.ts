@@ -1,8 +1,9 @@
 import { Body, Controller, Get, Param, ParseUUIDPipe, Post, Put, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Roles, TokenScope } from '../../platform/http/access.js';
 import { PageQuery, type Page } from '../../platform/http/page.js';
 import { IfMatch } from '../../platform/http/preconditions.js';
-import { Roles, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { RiderDto, RiderInputDto, RiderPageDto } from './riders.dto.js';
 import { RidersService } from './riders.service.js';
 
@@ -11,6 +12,8 @@ import { RidersService } from './riders.service.js';
 export class RidersController {
   constructor(private readonly riders: RidersService) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get()
   @ApiOperation({ summary: 'Riders of the team; a rider sees only themselves.' })
   @ApiOkResponse({ type: RiderPageDto })
@@ -18,6 +21,8 @@ export class RidersController {
     return this.riders.list(scope, page);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':id')
   @ApiOperation({ summary: 'A rider.' })
   @ApiOkResponse({ type: RiderDto })
@@ -26,6 +31,7 @@ export class RidersController {
   }
 
   @Roles('mechanic')
+  @TokenScope('edit-records')
   @Post()
   @ApiOperation({ summary: 'Add a rider.' })
   @ApiCreatedResponse({ type: RiderDto })
@@ -34,6 +40,7 @@ export class RidersController {
   }
 
   @Roles('mechanic')
+  @TokenScope('edit-records')
   @Put(':id')
   @ApiOperation({ summary: 'Change a rider; send the ETag as If-Match.' })
   @ApiOkResponse({ type: RiderDto })

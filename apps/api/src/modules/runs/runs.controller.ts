@@ -1,7 +1,8 @@
 import { Body, Controller, Get, HttpCode, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Roles, TokenScope } from '../../platform/http/access.js';
 import type { Page } from '../../platform/http/page.js';
-import { Scope, type TeamScope } from '../../platform/http/scope.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { RunInputDto, VoidInputDto } from './run-input.dto.js';
 import { RunDto, RunListQuery, RunPageDto } from './runs.dto.js';
 import { RunsService } from './runs.service.js';
@@ -11,6 +12,8 @@ import { RunsService } from './runs.service.js';
 export class RunsController {
   constructor(private readonly runs: RunsService) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get()
   @ApiOperation({ summary: 'Runs, newest first; a rider sees their own.' })
   @ApiOkResponse({ type: RunPageDto })
@@ -18,6 +21,8 @@ export class RunsController {
     return this.runs.list(scope, query);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':id')
   @ApiOperation({ summary: 'A run.' })
   @ApiOkResponse({ type: RunDto })
@@ -25,6 +30,8 @@ export class RunsController {
     return this.runs.get(scope, id);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('log-runs')
   @Post()
   @ApiOperation({ summary: 'Log a run.' })
   @ApiCreatedResponse({ type: RunDto })
@@ -32,6 +39,8 @@ export class RunsController {
     return this.runs.log(scope, input);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('log-runs')
   @Post(':id/void')
   @HttpCode(200)
   @ApiOperation({ summary: 'Void a run with a reason; it stays and is shown.' })
@@ -44,6 +53,8 @@ export class RunsController {
     return this.runs.voidRun(scope, id, input);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('log-runs')
   @Post(':id/restore')
   @HttpCode(200)
   @ApiOperation({ summary: 'Let a voided run count again.' })

@@ -1,8 +1,9 @@
 import { Body, Controller, Get, Param, ParseUUIDPipe, Post, Put, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Roles, TokenScope } from '../../platform/http/access.js';
 import type { Page } from '../../platform/http/page.js';
 import { IfMatch } from '../../platform/http/preconditions.js';
-import { Roles, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { SessionDto, SessionInputDto, SessionListQuery, SessionPageDto } from './sessions.dto.js';
 import { SessionsService } from './sessions.service.js';
 
@@ -11,6 +12,8 @@ import { SessionsService } from './sessions.service.js';
 export class SessionsController {
   constructor(private readonly sessions: SessionsService) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get()
   @ApiOperation({ summary: 'Sessions, newest first.' })
   @ApiOkResponse({ type: SessionPageDto })
@@ -18,6 +21,8 @@ export class SessionsController {
     return this.sessions.list(scope, query);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':id')
   @ApiOperation({ summary: 'A session.' })
   @ApiOkResponse({ type: SessionDto })
@@ -25,6 +30,8 @@ export class SessionsController {
     return this.sessions.get(scope, id);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('log-runs')
   @Post()
   @ApiOperation({ summary: 'Open a session.' })
   @ApiCreatedResponse({ type: SessionDto })
@@ -33,6 +40,7 @@ export class SessionsController {
   }
 
   @Roles('mechanic', 'coach')
+  @TokenScope('edit-records')
   @Put(':id')
   @ApiOperation({ summary: 'Change a session; send the ETag as If-Match. Its track stays.' })
   @ApiOkResponse({ type: SessionDto })

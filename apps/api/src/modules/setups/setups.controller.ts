@@ -1,7 +1,8 @@
 import { Body, Controller, Get, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Roles, TokenScope } from '../../platform/http/access.js';
 import type { Page } from '../../platform/http/page.js';
-import { Roles, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { RestoreInputDto, SetupDto, SetupInputDto, SetupListQuery, SetupPageDto } from './setups.dto.js';
 import { SetupsService } from './setups.service.js';
 
@@ -10,6 +11,8 @@ import { SetupsService } from './setups.service.js';
 export class SetupsController {
   constructor(private readonly setups: SetupsService) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get()
   @ApiOperation({ summary: 'Set-ups, newest first.' })
   @ApiOkResponse({ type: SetupPageDto })
@@ -17,6 +20,8 @@ export class SetupsController {
     return this.setups.list(scope, query);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':id')
   @ApiOperation({ summary: 'A set-up.' })
   @ApiOkResponse({ type: SetupDto })
@@ -25,6 +30,7 @@ export class SetupsController {
   }
 
   @Roles('mechanic', 'rider')
+  @TokenScope('change-set-ups')
   @Post()
   @ApiOperation({ summary: 'Set a bike up: makes its next revision and a decision record.' })
   @ApiCreatedResponse({ type: SetupDto })
@@ -33,6 +39,7 @@ export class SetupsController {
   }
 
   @Roles('mechanic', 'rider')
+  @TokenScope('change-set-ups')
   @Post(':id/restore')
   @ApiOperation({ summary: 'Go back to this set-up: makes a new revision equal to it.' })
   @ApiCreatedResponse({ type: SetupDto })

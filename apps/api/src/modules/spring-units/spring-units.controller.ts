@@ -1,8 +1,9 @@
 import { Body, Controller, Get, Param, ParseUUIDPipe, Post, Put, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Roles, TokenScope } from '../../platform/http/access.js';
 import { PageQuery, type Page } from '../../platform/http/page.js';
 import { IfMatch } from '../../platform/http/preconditions.js';
-import { Roles, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { SpringUnitDto, SpringUnitInputDto, SpringUnitPageDto } from './spring-units.dto.js';
 import { SpringUnitsService } from './spring-units.service.js';
 
@@ -11,6 +12,8 @@ import { SpringUnitsService } from './spring-units.service.js';
 export class SpringUnitsController {
   constructor(private readonly units: SpringUnitsService) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get()
   @ApiOperation({ summary: 'Forks and shocks of the team.' })
   @ApiOkResponse({ type: SpringUnitPageDto })
@@ -18,6 +21,8 @@ export class SpringUnitsController {
     return this.units.list(scope, page);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':id')
   @ApiOperation({ summary: 'A spring unit.' })
   @ApiOkResponse({ type: SpringUnitDto })
@@ -26,6 +31,7 @@ export class SpringUnitsController {
   }
 
   @Roles('mechanic')
+  @TokenScope('edit-records')
   @Post()
   @ApiOperation({ summary: 'Add a spring unit.' })
   @ApiCreatedResponse({ type: SpringUnitDto })
@@ -34,6 +40,7 @@ export class SpringUnitsController {
   }
 
   @Roles('mechanic')
+  @TokenScope('edit-records')
   @Put(':id')
   @ApiOperation({ summary: 'Change a spring unit; send the ETag as If-Match.' })
   @ApiOkResponse({ type: SpringUnitDto })

@@ -1,5 +1,6 @@
 import { Body, Controller, HttpCode, HttpStatus, Post } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { AnyAccount, TokenScope } from '../../platform/http/access.js';
 import { DropTestAnswerDto, DropTestQuestionDto } from './drop-test.dto.js';
 import { GridAnswerDto, GridQuestionDto } from './grid.dto.js';
 import { NegativeVolumeAnswerDto, NegativeVolumeQuestionDto } from './identify-negative-volume.dto.js';
@@ -18,6 +19,8 @@ const OK = HttpStatus.OK;
 export class LongSpringController {
   constructor(private readonly long: LongQuestions) {}
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('grid')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Sag, fullest hit and travels for every spacer count with every pressure.' })
@@ -26,6 +29,8 @@ export class LongSpringController {
     return this.long.grid(questionEndOf(question.end), question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('spacer-trade')
   @HttpCode(OK)
   @ApiOperation({
@@ -36,6 +41,8 @@ export class LongSpringController {
     return this.long.spacerTrade(questionEndOf(question.end), question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('identify-volume')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Volume of a positive chamber from pressures read at two travels or more.' })
@@ -44,6 +51,8 @@ export class LongSpringController {
     return this.long.volume(identifiedUnitOf(question), question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('identify-negative-volume')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Volume of a negative chamber from the drop of pressure when it fills.' })
@@ -52,6 +61,8 @@ export class LongSpringController {
     return negativeVolumeAnswer(equalisedUnitOf(question), question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('drop-test')
   @HttpCode(OK)
   @ApiOperation({

@@ -1,5 +1,6 @@
 import { Body, Controller, HttpCode, HttpStatus, Post } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { AnyAccount, TokenScope } from '../../platform/http/access.js';
 import { CurvesAnswerDto, CurvesQuestionDto } from './curves.dto.js';
 import { curvesAnswer } from './curves.js';
 import {
@@ -32,6 +33,8 @@ const OK = HttpStatus.OK;
 @ApiTags('spring')
 @Controller('spring')
 export class SpringController {
+  @AnyAccount()
+  @TokenScope('read')
   @Post('curves')
   @HttpCode(OK)
   @ApiOperation({
@@ -42,6 +45,8 @@ export class SpringController {
     return curvesAnswer(questionEndOf(question.end), question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('sag')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Sag under the rider standing still.' })
@@ -50,6 +55,8 @@ export class SpringController {
     return sagAnswer(questionEndOf(question.end), question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('pressure-for-sag')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Pressure for a wanted sag.' })
@@ -58,6 +65,8 @@ export class SpringController {
     return pressureForSagAnswer(questionEndOf(question.end), question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('landing')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Landing from a drop to flat: travel used, force, time and energies.' })
@@ -66,6 +75,8 @@ export class SpringController {
     return landingAnswer(questionEndOf(question.end), question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('hit-height')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Hit height behind a ring reading.' })
@@ -74,6 +85,8 @@ export class SpringController {
     return hitHeightAnswer(questionEndOf(question.end), question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('fullest-hit')
   @HttpCode(OK)
   @ApiOperation({ summary: 'The drop that just bottoms out.' })
@@ -82,6 +95,8 @@ export class SpringController {
     return fullestHitAnswer(questionEndOf(question.end), question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('braking')
   @HttpCode(OK)
   @ApiOperation({
@@ -92,6 +107,8 @@ export class SpringController {
     return brakingAnswer(questionEndOf(question.end), question.bike, question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('venue-pressure')
   @HttpCode(OK)
   @ApiOperation({ summary: 'What to pump to in other air.' })
@@ -100,6 +117,8 @@ export class SpringController {
     return venueAnswer(questionEndOf(question.end), question);
   }
 
+  @AnyAccount()
+  @TokenScope('read')
   @Post('rebound-step')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Which way to look for rebound after the spring has changed.' })

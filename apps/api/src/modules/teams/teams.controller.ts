@@ -6,7 +6,8 @@ import {
   ApiOperation,
   ApiTags,
 } from '@nestjs/swagger';
-import { Account, Roles, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { AnyAccount, Roles, TokenScope } from '../../platform/http/access.js';
+import { Account, ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { MembersService } from './members.service.js';
 import { InvitationDto, InvitationInputDto, MemberDto, TeamDto, TeamInputDto } from './teams.dto.js';
 
@@ -15,6 +16,7 @@ import { InvitationDto, InvitationInputDto, MemberDto, TeamDto, TeamInputDto } f
 export class TeamsController {
   constructor(private readonly members: MembersService) {}
 
+  @AnyAccount()
   @Post()
   @ApiOperation({ summary: 'Make a team; who makes it is its first mechanic.' })
   @ApiCreatedResponse({ type: TeamDto })
@@ -26,6 +28,8 @@ export class TeamsController {
     return this.members.createTeam(accountId, input, idempotencyKey);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':teamId')
   @ApiOperation({ summary: 'A team.' })
   @ApiOkResponse({ type: TeamDto })
@@ -33,6 +37,8 @@ export class TeamsController {
     return this.members.team(scope);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':teamId/members')
   @ApiOperation({ summary: 'Who belongs to the team.' })
   @ApiOkResponse({ type: MemberDto, isArray: true })

@@ -1,8 +1,9 @@
 import { Body, Controller, Get, HttpCode, Param, ParseUUIDPipe, Post, Put, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Roles, TokenScope } from '../../platform/http/access.js';
 import type { Page } from '../../platform/http/page.js';
 import { IfMatch } from '../../platform/http/preconditions.js';
-import { Roles, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { PlanRunsService } from './plan-runs.service.js';
 import { PlanProgressDto, PlanStepDto } from './planned-run.dto.js';
 import {
@@ -29,6 +30,8 @@ export class TestPlansController {
     private readonly planRuns: PlanRunsService,
   ) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get()
   @ApiOperation({ summary: 'Test plans, newest first; a rider sees those that they ride in.' })
   @ApiOkResponse({ type: TestPlanPageDto })
@@ -36,6 +39,8 @@ export class TestPlansController {
     return this.plans.list(scope, query);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':id')
   @ApiOperation({
     summary: 'A test plan with its order; letters only for a rider while it is blind and open.',
@@ -46,6 +51,7 @@ export class TestPlansController {
   }
 
   @Roles('mechanic', 'coach')
+  @TokenScope('edit-records')
   @Post()
   @ApiOperation({ summary: 'Make a test plan: its order, and what it can tell before anyone rides.' })
   @ApiCreatedResponse({ type: TestPlanDto })
@@ -54,6 +60,7 @@ export class TestPlansController {
   }
 
   @Roles('mechanic', 'coach')
+  @TokenScope('edit-records')
   @Put(':id/closing')
   @ApiOperation({
     summary: 'Close a test plan; send the ETag as If-Match. Riders then see what the letters were.',
@@ -68,6 +75,8 @@ export class TestPlansController {
     return this.plans.close(scope, id, version, input.note ?? '');
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':id/progress')
   @ApiOperation({ summary: 'The next run of each rider; a rider sees their own.' })
   @ApiOkResponse({ type: PlanProgressDto, isArray: true })
@@ -75,6 +84,8 @@ export class TestPlansController {
     return this.planRuns.progress(scope, id);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('log-runs')
   @Post(':id/runs')
   @ApiOperation({ summary: "Log a rider's next run of the plan; a spoilt one has the rest ordered anew." })
   @ApiCreatedResponse({ type: PlanStepDto })
@@ -86,6 +97,8 @@ export class TestPlansController {
     return this.planRuns.log(scope, id, input);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('log-runs')
   @Post(':id/attached-runs')
   @ApiOperation({ summary: 'Attach a run that is logged already.' })
   @ApiCreatedResponse({ type: PlanStepDto })
@@ -97,6 +110,8 @@ export class TestPlansController {
     return this.planRuns.attach(scope, id, input.runId);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('log-runs')
   @Post(':id/void-runs')
   @ApiOperation({ summary: 'Void a run of the plan; what its rider has still to ride is ordered anew.' })
   @ApiCreatedResponse({ type: PlanStepDto })
@@ -108,6 +123,8 @@ export class TestPlansController {
     return this.planRuns.voidRun(scope, id, input);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('log-runs')
   @Post(':id/rest')
   @HttpCode(200)
   @ApiOperation({

@@ -1,8 +1,9 @@
 import { Body, Controller, Get, Param, ParseUUIDPipe, Post, Put, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Roles, TokenScope } from '../../platform/http/access.js';
 import { PageQuery, type Page } from '../../platform/http/page.js';
 import { IfMatch } from '../../platform/http/preconditions.js';
-import { Roles, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { TrackDto, TrackInputDto, TrackPageDto } from './tracks.dto.js';
 import { TracksService } from './tracks.service.js';
 
@@ -11,6 +12,8 @@ import { TracksService } from './tracks.service.js';
 export class TracksController {
   constructor(private readonly tracks: TracksService) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get()
   @ApiOperation({ summary: 'Tracks of the team.' })
   @ApiOkResponse({ type: TrackPageDto })
@@ -18,6 +21,8 @@ export class TracksController {
     return this.tracks.list(scope, page);
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get(':id')
   @ApiOperation({ summary: 'A track.' })
   @ApiOkResponse({ type: TrackDto })
@@ -26,6 +31,7 @@ export class TracksController {
   }
 
   @Roles('mechanic', 'coach')
+  @TokenScope('edit-records')
   @Post()
   @ApiOperation({ summary: 'Add a track.' })
   @ApiCreatedResponse({ type: TrackDto })
@@ -34,6 +40,7 @@ export class TracksController {
   }
 
   @Roles('mechanic', 'coach')
+  @TokenScope('edit-records')
   @Put(':id')
   @ApiOperation({ summary: 'Change a track; send the ETag as If-Match.' })
   @ApiOkResponse({ type: TrackDto })

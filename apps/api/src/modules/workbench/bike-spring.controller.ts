@@ -1,6 +1,7 @@
 import { Body, Controller, HttpCode, HttpStatus, Param, Post, Query } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
-import { Scope, type TeamScope } from '../../platform/http/scope.js';
+import { Roles, TokenScope } from '../../platform/http/access.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { CurvesAnswerDto, CurvesAskDto } from '../spring/curves.dto.js';
 import { curvesAnswer } from '../spring/curves.js';
 import { PressureForSagAnswerDto, PressureForSagAskDto, SagAnswerDto, SagAskDto } from '../spring/sag.dto.js';
@@ -32,6 +33,8 @@ const OK = HttpStatus.OK;
 export class BikeSpringController {
   constructor(private readonly bikes: BikeQuestions) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('curves')
   @HttpCode(OK)
   @ApiOperation({
@@ -47,6 +50,8 @@ export class BikeSpringController {
     return this.bikes.ask(scope, path, query, (end) => curvesAnswer(end, ask));
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('sag')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Sag under the rider standing still.' })
@@ -60,6 +65,8 @@ export class BikeSpringController {
     return this.bikes.ask(scope, path, query, (end) => sagAnswer(end, ask));
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('pressure-for-sag')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Pressure for a wanted sag.' })
@@ -73,6 +80,8 @@ export class BikeSpringController {
     return this.bikes.ask(scope, path, query, (end) => pressureForSagAnswer(end, ask));
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('landing')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Landing from a drop to flat: travel used, force, time and energies.' })
@@ -86,6 +95,8 @@ export class BikeSpringController {
     return this.bikes.ask(scope, path, query, (end) => landingAnswer(end, ask));
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('hit-height')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Hit height behind a ring reading.' })
@@ -99,6 +110,8 @@ export class BikeSpringController {
     return this.bikes.ask(scope, path, query, (end) => hitHeightAnswer(end, ask));
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('fullest-hit')
   @HttpCode(OK)
   @ApiOperation({ summary: 'The drop that just bottoms out.' })
@@ -112,6 +125,8 @@ export class BikeSpringController {
     return this.bikes.ask(scope, path, query, (end) => fullestHitAnswer(end, ask));
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('braking')
   @HttpCode(OK)
   @ApiOperation({
@@ -127,6 +142,8 @@ export class BikeSpringController {
     return this.bikes.askWithBike(scope, path, query, (end, bike) => brakingAnswer(end, bike, ask));
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('venue-pressure')
   @HttpCode(OK)
   @ApiOperation({ summary: 'What to pump to in other air.' })
@@ -140,6 +157,8 @@ export class BikeSpringController {
     return this.bikes.ask(scope, path, query, (end) => venueAnswer(end, ask));
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('rebound-step')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Which way to look for rebound after the spring has changed.' })

@@ -1,6 +1,7 @@
 import { Body, Controller, HttpCode, HttpStatus, Param, Post, Query } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
-import { Scope, type TeamScope } from '../../platform/http/scope.js';
+import { Roles, TokenScope } from '../../platform/http/access.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { DropTestAnswerDto, DropTestAskDto } from '../spring/drop-test.dto.js';
 import { GridAnswerDto, GridAskDto } from '../spring/grid.dto.js';
 import { NegativeVolumeAnswerDto, NegativeVolumeAskDto } from '../spring/identify-negative-volume.dto.js';
@@ -24,6 +25,8 @@ export class BikeWorkshopController {
     private readonly long: LongQuestions,
   ) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('grid')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Sag, fullest hit and travels for every spacer count with every pressure.' })
@@ -37,6 +40,8 @@ export class BikeWorkshopController {
     return this.bikes.ask(scope, path, query, (end) => this.long.grid(end, ask));
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('spacer-trade')
   @HttpCode(OK)
   @ApiOperation({
@@ -52,6 +57,8 @@ export class BikeWorkshopController {
     return this.bikes.ask(scope, path, query, (end) => this.long.spacerTrade(end, ask));
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('identify-volume')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Volume of the positive chamber from pressures read at two travels or more.' })
@@ -67,6 +74,8 @@ export class BikeWorkshopController {
     );
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('identify-negative-volume')
   @HttpCode(OK)
   @ApiOperation({ summary: 'Volume of the negative chamber from the drop of pressure when it fills.' })
@@ -82,6 +91,8 @@ export class BikeWorkshopController {
     );
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Post('drop-test')
   @HttpCode(OK)
   @ApiOperation({

@@ -1,6 +1,7 @@
 import { Body, Controller, Get, Param, ParseUUIDPipe, Post, Query } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
-import { Roles, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { Roles, TokenScope } from '../../platform/http/access.js';
+import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { SetupDto } from '../setups/setups.dto.js';
 import { BikeEndsService } from './bike-ends.service.js';
 import { ChangeInputDto } from './changes.dto.js';
@@ -15,6 +16,8 @@ export class WorkbenchController {
     private readonly makeChange: MakeChange,
   ) {}
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get('bikes/:bikeId/ends')
   @ApiOperation({ summary: 'Both ends of a bike with everything that is needed to try changes at them.' })
   @ApiOkResponse({ type: BikeEndsDto })
@@ -27,6 +30,7 @@ export class WorkbenchController {
   }
 
   @Roles('mechanic', 'rider')
+  @TokenScope('change-set-ups')
   @Post('changes')
   @ApiOperation({
     summary: "Make a change: the bike's next set-up, and a decision record with what is expected of it.",

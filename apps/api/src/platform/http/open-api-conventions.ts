@@ -1,4 +1,5 @@
 import type { OpenAPIObject } from '@nestjs/swagger';
+import { EXTENSION } from './access.js';
 
 type Operation = NonNullable<OpenAPIObject['paths'][string]['get']>;
 
@@ -7,15 +8,17 @@ type Schema = Extract<
   { type?: unknown }
 >;
 
-const METHODS = ['get', 'post', 'put', 'delete'] as const;
+export const METHODS = ['get', 'post', 'put', 'delete'] as const;
 const UUID = { type: 'string', format: 'uuid' } as const;
 const PROBLEM = '#/components/schemas/Problem';
 
 /**
  * Writes into the document what holds for every route and stands in no controller: the ids in its path, the
  * headers of writes, and the one shape of errors.
+ * @throws Error that names every route which does not say who may call it.
  */
 export function withConventions(document: OpenAPIObject): OpenAPIObject {
+  refuseUndeclared(document);
   for (const [path, item] of Object.entries(document.paths)) {
     for (const method of METHODS) {
       const operation = item[method];
@@ -30,6 +33,18 @@ export function withConventions(document: OpenAPIObject): OpenAPIObject {
   }
   const schemas = { ...document.components?.schemas, Problem: problemSchema() };
   return withNullTypes({ ...document, components: { ...document.components, schemas } }) as OpenAPIObject;
+}
+
+function refuseUndeclared(document: OpenAPIObject): void {
+  const undeclared = Object.entries(document.paths).flatMap(([path, item]) =>
+    METHODS.filter((method) => item[method] && !(EXTENSION.callers in item[method])).map(
+      (method) => `${method.toUpperCase()} ${path}`,
+    ),
+  );
+  if (undeclared.length === 0) return;
+  throw new Error(
+    `Say who may call it, with @Roles, @AnyAccount or @Public of platform/http/access.ts: ${undeclared.join(', ')}`,
+  );
 }
 
 function declarePathParameters(path: string, operation: Operation): void {

@@ -1,4 +1,4 @@
-import { createParamDecorator, SetMetadata, type ExecutionContext } from '@nestjs/common';
+import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
 import type { FastifyRequest } from 'fastify';
 import type { WriteScope } from '../database/team-database.js';
 
@@ -19,14 +19,6 @@ declare module 'fastify' {
     teamScope?: TeamScope;
   }
 }
-
-const ALLOWED_ROLES = 'allowed-roles';
-const PUBLIC = 'public';
-/** Names the roles that may call a route; without it every member may. */
-export const Roles = (...roles: Role[]) => SetMetadata(ALLOWED_ROLES, roles);
-/** Marks a route that needs no sign-in. */
-export const Public = () => SetMetadata(PUBLIC, true);
-export const METADATA = { roles: ALLOWED_ROLES, public: PUBLIC } as const;
 
 /** The team scope of the request, as the guard has proven it. */
 export const Scope = createParamDecorator((_: unknown, context: ExecutionContext): TeamScope => {

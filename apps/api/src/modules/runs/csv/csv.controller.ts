@@ -8,7 +8,8 @@ import {
   ApiProduces,
   ApiTags,
 } from '@nestjs/swagger';
-import { Roles, Scope, type TeamScope } from '../../../platform/http/scope.js';
+import { Roles, TokenScope } from '../../../platform/http/access.js';
+import { ROLES, Scope, type TeamScope } from '../../../platform/http/scope.js';
 import { NotCsv } from './csv.errors.js';
 import { ExportRuns } from './export-runs.js';
 import { ImportDto, ImportPreviewDto } from './import.dto.js';
@@ -31,6 +32,7 @@ export class CsvController {
   ) {}
 
   @Roles('mechanic', 'coach')
+  @TokenScope('log-runs')
   @Post('import/preview')
   @HttpCode(200)
   @ApiOperation({ summary: 'Show what an import of runs would store, and every problem; stores nothing.' })
@@ -42,6 +44,7 @@ export class CsvController {
   }
 
   @Roles('mechanic', 'coach')
+  @TokenScope('log-runs')
   @Post('import')
   @ApiOperation({ summary: 'Import runs: all of the file, or nothing if one line has a problem.' })
   @ApiConsumes(CSV)
@@ -51,6 +54,8 @@ export class CsvController {
     return this.imports.commit(scope, textOf(body));
   }
 
+  @Roles(...ROLES)
+  @TokenScope('read')
   @Get('export')
   @Header('content-disposition', 'attachment; filename="runs.csv"')
   @Header('content-type', 'text/csv; charset=utf-8')

@@ -1,0 +1,114 @@
+import { readFileSync } from 'node:fs';
+import type { Response } from 'supertest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { accessTable } from '../../apps/api/src/platform/http/access-table.js';
+import { withConventions } from '../../apps/api/src/platform/http/open-api-conventions.js';
+import { openApiDocument } from '../../apps/api/src/platform/http/open-api.js';
+import { Member } from './support/member.js';
+import { call, readDocument, routesOf, type Route } from './support/open-api.js';
+import { startService, type TestService } from './support/service.js';
+import { foundTeam, type TestTeam } from './support/team.js';
+
+const ROLES = ['mechanic', 'coach', 'rider'];
+const UNKNOWN_TEAM = '01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e12';
+
+const api = readDocument();
+const ROUTES = routesOf(api);
+const OF_TEAM = ROUTES.filter(({ path }) => path.includes('{teamId}'));
+const OTHERS = ROUTES.filter(({ path }) => !path.includes('{teamId}'));
+
+let service: TestService;
+let team: TestTeam;
+let other: TestTeam;
+
+beforeAll(async () => {
+  service = await startService();
+  team = await foundTeam(service);
+  other = await foundTeam(service, 'Team with a name to find');
+});
+afterAll(() => service.stop());
+
+const told = ({ status, body }: Response) => [status, (body as { code?: string }).code];
+const memberIn = (role: string, of: TestTeam) =>
+  ({ mechanic: of.mechanic, coach: of.coach, rider: of.riderMember })[role] ?? new Member(service);
+
+/** An answer that only somebody who was let in can get: the example may refer to things that are not there. */
+const isLetIn = ({ status }: Response) => [200, 201, 204, 404, 409, 412, 422].includes(status);
+
+describe('what is declared', () => {
+  it('is roles for every route of a team, and an account or anybody for every other', () => {
+    const callersOf = ({ callers }: Route) => callers.toSorted();
+    for (const route of OF_TEAM) {
+      expect(route.callers).not.toEqual([]);
+      expect(ROLES).toEqual(expect.arrayContaining(callersOf(route)));
+      // Whatever is done in a team, its mechanic may do.
+      expect(route.callers).toContain('mechanic');
+    }
+    for (const route of OTHERS) expect([['account'], ['stranger']]).toContainEqual(callersOf(route));
+  });
+
+  it('is on the page that people read', () => {
+    const page = readFileSync(new URL('../../docs/access.md', import.meta.url), 'utf8');
+    expect(page).toBe(accessTable(openApiDocument(service.app)));
+    expect(page.match(/^\| `/gm)).toHaveLength(ROUTES.length);
+  });
+
+  it('cannot be forgotten: no document is made of a route that says nothing', () => {
+    const silent = { responses: {} };
+    const document = { ...openApiDocument(service.app), paths: { '/api/v1/forgotten': { post: silent } } };
+    expect(() => withConventions(document)).toThrow('POST /api/v1/forgotten');
+  });
+});
+
+describe('every route of a team', () => {
+  it.each(OF_TEAM)('$method $path asks a stranger to sign in, whichever team it is', async (route) => {
+    for (const teamId of [team.id, UNKNOWN_TEAM]) {
+      const answer = await call(api, new Member(service), route, teamId);
+      expect(told(answer)).toEqual([401, 'sign-in.required']);
+    }
+  });
+
+  it.each(OF_TEAM)('$method $path lets in the roles that it declares, and no other', async (route) => {
+    for (const role of ROLES) {
+      const answer = await call(api, memberIn(role, team), route, team.id);
+      if (!route.callers.includes(role))
+        expect([role, ...told(answer)]).toEqual([role, 403, 'role.not-allowed']);
+      else expect([role, answer.status, isLetIn(answer)]).toEqual([role, answer.status, true]);
+    }
+  });
+
+  it.each(OF_TEAM)(
+    "$method $path answers for another's team as for one that does not exist",
+    async (route) => {
+      for (const role of ROLES) {
+        const [others, nobodys] = [
+          await call(api, memberIn(role, other), route, team.id),
+          await call(api, memberIn(role, other), route, UNKNOWN_TEAM),
+        ];
+        expect(told(others)).toEqual([404, 'team.not-found']);
+        // Word for word the same, but for the id that was asked for.
+        const words = (answer: Response, id: string) =>
+          JSON.stringify({ ...(answer.body as object), requestId: '' }).replaceAll(id, 'ID');
+        expect(words(others, team.id)).toBe(words(nobodys, UNKNOWN_TEAM));
+      }
+    },
+  );
+});
+
+describe('every other route', () => {
+  it.each(OTHERS)('$method $path asks to sign in unless it is for anybody', async (route) => {
+    const answer = await call(api, new Member(service), route, team.id);
+    const asksToSignIn = answer.status === 401 && told(answer)[1] === 'sign-in.required';
+    expect(asksToSignIn).toBe(!route.callers.includes('stranger'));
+    expect(answer.status).toBeLessThan(500);
+  });
+
+  it.each(OTHERS.filter(({ callers }) => callers.includes('account')))(
+    '$method $path is for any account, in whatever team or none',
+    async (route) => {
+      const alone = await new Member(service).signUp();
+      const answer = await call(api, alone, route, team.id);
+      expect([answer.status, isLetIn(answer)]).toEqual([answer.status, true]);
+    },
+  );
+});
