@@ -108,7 +108,7 @@ describe('a set-up', () => {
     const bike = await team.mechanic.post(`${team.path}/bikes`, { ...BIKE, name: 'Bike 2', ...parts });
     const full = { bikeId: (bike.body as Stored).id, fork: { pressurePsi: 65, spacers: 6 } };
     expect(problemOf(await setUp(full).expect(422))).toMatchObject({
-      code: 'setup.spacers-fill-chamber',
+      code: 'setup.impossible-fill',
       field: 'fork.spacers',
     });
   });

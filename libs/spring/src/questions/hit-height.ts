@@ -19,6 +19,12 @@ export interface HitHeightUncertainty {
   readonly massSd: number;
 }
 
+interface LogSdParts {
+  readonly reading: number;
+  readonly gauge: number;
+  readonly mass: number;
+}
+
 /** Drop to flat that would use the travel of a ring reading, with a 90 % interval. */
 export interface SolvedHitHeight {
   readonly status: 'solved';
@@ -33,6 +39,8 @@ export interface SolvedHitHeight {
   readonly logHeight: number;
   /** Standard uncertainty of logHeight, 1. */
   readonly logSd: number;
+  /** What ring, gauge and mass each contribute to it, 1; logSd is the root of the sum of their squares. */
+  readonly logSdParts: LogSdParts;
   /** Lower end of the 90 % interval, m; 0 for at-most. */
   readonly lower: number;
   /** Upper end of the 90 % interval, m; null (no bound) for at-least. */
@@ -94,8 +102,10 @@ export function hitHeight(
     return unsolved(`no height within range uses this travel (${found.status})`, landings);
   }
   const { height } = found;
-  const logSd = logStandardUncertainty(spring, end, search, height, readingSd, uncertainty);
-  if (!(logSd >= 0 && logSd < Infinity)) {
+  const logSdParts = logStandardUncertainties(spring, end, search, height, readingSd, uncertainty);
+  const logSd = Math.hypot(logSdParts.reading, logSdParts.gauge, logSdParts.mass);
+  const isTold = Math.min(...Object.values(logSdParts)) >= 0 && logSd < Infinity;
+  if (!isTold) {
     return unsolved('travel does not grow with height here: the end is so damped that it creeps', landings);
   }
   const spread = Math.exp(NORMAL_95 * logSd);
@@ -107,6 +117,7 @@ export function hitHeight(
     height,
     logHeight: Math.log(height),
     logSd,
+    logSdParts,
     lower: kind === 'at-most' ? 0 : height / spread,
     upper: kind === 'at-least' ? null : height * spread,
     landings,
@@ -117,14 +128,14 @@ function unsolved(message: string, landings: number): UnsolvedHitHeight {
   return { status: 'not-solved', message, landings };
 }
 
-function logStandardUncertainty(
+function logStandardUncertainties(
   spring: AirSpring,
   end: SprungEnd,
   search: HeightSearch,
   height: number,
   readingSd: number,
   { gaugeSd, massSd }: HitHeightUncertainty,
-): number {
+): LogSdParts {
   const byHeight = logDerivative((factor) => search.travel(height * factor));
   const byPressure = logDerivative((factor) => {
     const gaugePressure = gaugePascal(spring.fill.gaugePressure * factor);
@@ -135,12 +146,12 @@ function logStandardUncertainty(
     const changed = { ...end, sprungMass: end.sprungMass * factor };
     return new HeightSearch(spring, changed, SEARCH_TOLERANCE).travel(height);
   });
-  const travelSd = Math.hypot(
-    readingSd,
-    (byPressure * gaugeSd) / spring.fill.gaugePressure,
-    (byMass * massSd) / end.sprungMass,
-  );
-  return travelSd / byHeight;
+  // With travel that does not grow with height these are infinite, negative or no number: told apart by the caller.
+  return {
+    reading: readingSd / byHeight,
+    gauge: Math.abs(byPressure * gaugeSd) / (spring.fill.gaugePressure * byHeight),
+    mass: Math.abs(byMass * massSd) / (end.sprungMass * byHeight),
+  };
 }
 
 /** Derivative of f(x·factor) with respect to ln(factor) at factor 1, by central difference. */

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { leverageFromTable, SpringInputError } from '@loamledger/spring';
+import { leverageFromTable } from '@loamledger/spring';
 import {
   degreesFromRadian,
   metresFromMillimetres,
@@ -14,6 +14,7 @@ import { InvalidField, NotFound } from '../../platform/errors/refusal.js';
 import { toPage, type Page, type PageQuery } from '../../platform/http/page.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
 import { RidersService } from '../riders/riders.service.js';
+import { asking, type EngineFields } from '../spring-units/engine-refusal.js';
 import { SpringUnitsService } from '../spring-units/spring-units.service.js';
 import type { BikeEntity } from './bike.entity.js';
 import type { BikeDto, BikeInputDto, BikeSourcesDto } from './bikes.dto.js';
@@ -97,7 +98,8 @@ export class BikesService {
       const shock = await this.units.require(transaction, teamId, shockUnitId);
       if (shock.kind !== 'shock')
         throw new InvalidField('bike.not-a-shock', 'shockUnitId', shockUnitId, 'a shock');
-      refuseBadLeverage(table, shock.stroke, input);
+      // The engine is the judge of a leverage table: it must rise from 0 to the stroke and never turn back.
+      asking('bike.bad-leverage-table', LEVERAGE_FIELDS, () => leverageFromTable(table, shock.stroke));
     }
     return {
       name: input.name,
@@ -121,24 +123,15 @@ export class BikesService {
   }
 }
 
-/** The engine is the judge of a leverage table: it must rise from 0 to the stroke and never turn back. */
-function refuseBadLeverage(
-  table: { shockTravel: number; leverageRatio: number }[],
-  stroke: number,
-  input: BikeInputDto,
-): void {
-  try {
-    leverageFromTable(table, stroke);
-  } catch (error) {
-    if (!(error instanceof SpringInputError)) throw error;
-    throw new InvalidField(
-      'bike.bad-leverage-table',
-      'leverageTable',
-      input.leverageTable ?? [],
-      `rows of rising shock travel from 0 to at least the stroke, ${millimetresFromMetres(stroke)} mm (${error.message})`,
-    );
-  }
-}
+const LEVERAGE_FIELDS: EngineFields = {
+  'rows[].shockTravel': {
+    field: 'leverageTable.#.shockTravelMm',
+    unit: 'mm',
+    fromSi: millimetresFromMetres,
+  },
+  'rows[].leverageRatio': { field: 'leverageTable.#.leverageRatio', unit: '', fromSi: (ratio) => ratio },
+  'rows.length': { field: 'leverageTable', unit: 'rows', fromSi: (count) => count },
+};
 
 const metresOrNull = (value: number | null | undefined) =>
   value == null ? null : metresFromMillimetres(value);

@@ -26,12 +26,6 @@ export class TooManySpacers extends InvalidField {
   }
 }
 
-export class SpacersFillChamber extends InvalidField {
-  constructor(end: string, spacers: number) {
-    super('setup.spacers-fill-chamber', `${end}.spacers`, spacers, 'few enough to leave air at full travel');
-  }
-}
-
 export class ShockMismatch extends InvalidField {
   constructor(hasShock: boolean, given: unknown) {
     super(

@@ -24,15 +24,14 @@ export function ringHit(inputs: EndInputs, travelUsed: number, readingSd: number
   const { spring, end } = engineEnd(inputs);
   const reading = { travelUsed, readingSd };
   const gaugeSd = gaugePascalFromPsi(GAUGE_SD_PSI);
-  const whole = hitHeight(spring, end, reading, { gaugeSd, massSd: RELATIVE_MASS_SD * end.sprungMass });
-  const independent = hitHeight(spring, end, reading, { gaugeSd, massSd: 0 });
-  if (whole.status !== 'solved' || independent.status !== 'solved') return null;
+  const hit = hitHeight(spring, end, reading, { gaugeSd, massSd: RELATIVE_MASS_SD * end.sprungMass });
+  if (hit.status !== 'solved') return null;
   return {
-    hitKind: whole.kind,
-    hitHeight: whole.height,
-    hitLower: whole.lower,
-    hitUpper: whole.upper,
-    logHeight: whole.logHeight,
-    logSd: independent.logSd,
+    hitKind: hit.kind,
+    hitHeight: hit.height,
+    hitLower: hit.lower,
+    hitUpper: hit.upper,
+    logHeight: hit.logHeight,
+    logSd: Math.hypot(hit.logSdParts.reading, hit.logSdParts.gauge),
   };
 }
