@@ -8,6 +8,14 @@ import { SetupsService } from '../setups/setups.service.js';
 import { SpringUnitsService } from '../spring-units/spring-units.service.js';
 import { TracksService } from '../tracks/tracks.service.js';
 import type { BaselineRecords } from './compute-baseline.js';
+import type { Venue } from './venue.js';
+
+/** Where and in what a bike, or every bike, is to be ridden. */
+export interface BaselinePlace {
+  readonly trackId: string;
+  readonly bikeId?: string | undefined;
+  readonly venue: Venue;
+}
 
 /** Collects the records behind the baselines of a track. */
 @Injectable()
@@ -25,8 +33,7 @@ export class BaselineRecordsReader {
   async onTrack(
     transaction: Transaction,
     scope: TeamScope,
-    trackId: string,
-    bikeId?: string,
+    { trackId, bikeId, venue }: BaselinePlace,
   ): Promise<BaselineRecords[]> {
     const { teamId } = scope;
     const track = await this.tracks.require(transaction, teamId, trackId);
@@ -43,7 +50,7 @@ export class BaselineRecordsReader {
       const shock = bike.shockUnitId ? (units.get(bike.shockUnitId) ?? null) : null;
       const setup = setups.find((candidate) => candidate.bikeId === bike.id) ?? null;
       // The foreign keys forbid a bike without a rider or a fork.
-      return rider && fork ? [{ track, bike, rider, fork, shock, setup, evidenceVersion }] : [];
+      return rider && fork ? [{ track, venue, bike, rider, fork, shock, setup, evidenceVersion }] : [];
     });
   }
 }

@@ -1,5 +1,6 @@
 import { Column, Entity, ForeignKey, Index } from 'typeorm';
 import type { BaselineDto } from './baselines.dto.js';
+import type { Condition } from '../sessions/conditions.js';
 import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 
 /** A baseline as it was offered: never changed, so that what was taken can be told years later. */
@@ -24,6 +25,18 @@ export class BaselineEntity extends TeamOwned {
   @Column('uuid', { nullable: true })
   setupId: string | null;
 
+  /** The ground that it is for. */
+  @Column('text')
+  condition: Condition;
+
+  /** K; null: from the altitude by the standard atmosphere. */
+  @Column('float8', { nullable: true })
+  airTemperature: number | null;
+
+  /** Absolute, Pa; null: from the altitude by the standard atmosphere. */
+  @Column('float8', { nullable: true })
+  stationPressure: number | null;
+
   /** Hash of everything the answer depends on: equal fingerprints, equal answers. */
   @Column('text')
   fingerprint: string;
@@ -41,6 +54,7 @@ export class BaselineEntity extends TeamOwned {
   @Column('int')
   runCount: number;
 
+  /** Without a venue where it was stored before grounds were told apart. */
   @Column('jsonb')
-  answer: Pick<BaselineDto, 'fork' | 'shock'>;
+  answer: Pick<BaselineDto, 'fork' | 'shock'> & Partial<Pick<BaselineDto, 'venue'>>;
 }

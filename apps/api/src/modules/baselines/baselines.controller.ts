@@ -3,7 +3,13 @@ import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestj
 import { Roles, TokenScope } from '../../platform/http/access.js';
 import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { SetupDto } from '../setups/setups.dto.js';
-import { BaselineDto, BaselineListDto, BaselineListQuery, TakeBaselineDto } from './baselines.dto.js';
+import {
+  BaselineDto,
+  BaselineListDto,
+  BaselineListQuery,
+  BaselineRunsDto,
+  TakeBaselineDto,
+} from './baselines.dto.js';
 import { BaselinesService } from './baselines.service.js';
 import { TakeBaseline } from './take-baseline.js';
 
@@ -31,6 +37,15 @@ export class BaselinesController {
   @ApiOkResponse({ type: BaselineDto })
   get(@Scope() scope: TeamScope, @Param('id', ParseUUIDPipe) id: string): Promise<BaselineDto> {
     return this.baselines.get(scope, id);
+  }
+
+  @Roles('mechanic', 'coach')
+  @TokenScope('read')
+  @Get(':id/runs')
+  @ApiOperation({ summary: 'The runs behind a baseline.' })
+  @ApiOkResponse({ type: BaselineRunsDto })
+  runs(@Scope() scope: TeamScope, @Param('id', ParseUUIDPipe) id: string): Promise<BaselineRunsDto> {
+    return this.baselines.runs(scope, id);
   }
 
   @Roles('mechanic', 'coach')

@@ -1,8 +1,10 @@
 import { ApiProperty } from '@nestjs/swagger';
+import { Type } from 'class-transformer';
 import {
   ChoiceField,
   FlagField,
   IdField,
+  IdsField,
   MomentField,
   NumberField,
   PartField,
@@ -10,6 +12,7 @@ import {
   TextField,
   TextsField,
 } from '../../platform/http/fields.js';
+import { CONDITIONS, type Condition } from '../sessions/conditions.js';
 import { EvidenceDto, HitForecastDto } from '../demand/demand.dto.js';
 
 const per = { unit: '%', minimum: 0, maximum: 100 };
@@ -182,6 +185,42 @@ export class EndBaselineDto {
   assumed: AssumedInputDto[];
 }
 
+/** The ground and the air that a baseline is for. */
+export class VenueDto {
+  @ChoiceField({ description: 'State of the ground.', choices: CONDITIONS })
+  condition: Condition;
+
+  @NumberField({
+    description: 'Air temperature.',
+    unit: '°C',
+    minimum: -100,
+    maximum: 100,
+    example: 5.6,
+  })
+  airTemperatureC: number;
+
+  @FlagField({
+    description: "Whether the temperature is the standard atmosphere's at the track's altitude.",
+    example: true,
+  })
+  isTemperatureAssumed: boolean;
+
+  @NumberField({
+    description: 'Absolute air pressure.',
+    unit: 'hPa',
+    minimum: 100,
+    maximum: 1_100,
+    example: 851,
+  })
+  stationPressureHpa: number;
+
+  @FlagField({
+    description: "Whether the pressure is the standard atmosphere's at the track's altitude.",
+    example: true,
+  })
+  isPressureAssumed: boolean;
+}
+
 export class BaselineDto {
   @IdField({ description: 'The baseline.' })
   id: string;
@@ -200,6 +239,13 @@ export class BaselineDto {
 
   @IdField({ description: 'The set-up that was in the bike; null for none.', nullable: true })
   setupId: string | null;
+
+  @PartField({
+    description: 'The ground and the air that it is for; null: stored before they were told apart.',
+    type: () => VenueDto,
+    nullable: true,
+  })
+  venue: VenueDto | null;
 
   @PartField({ description: 'The fork.', type: () => EndBaselineDto })
   fork: EndBaselineDto;
@@ -249,6 +295,45 @@ export class BaselineListQuery {
 
   @IdField({ description: 'Only for this bike.', optional: true })
   bikeId?: string;
+
+  @ChoiceField({
+    description: "The ground to be ridden; 'dry' if left out.",
+    choices: CONDITIONS,
+    optional: true,
+  })
+  condition?: Condition;
+
+  @Type(() => Number)
+  @NumberField({
+    description: "Air temperature; that of the standard atmosphere at the track's altitude if left out.",
+    unit: '°C',
+    minimum: -40,
+    maximum: 55,
+    example: 6,
+    optional: true,
+  })
+  airTemperatureC?: number;
+
+  @Type(() => Number)
+  @NumberField({
+    description:
+      'Absolute air pressure at the track; that of the standard atmosphere at its altitude if left out.',
+    unit: 'hPa',
+    minimum: 500,
+    maximum: 1_085,
+    example: 851,
+    optional: true,
+  })
+  stationPressureHpa?: number;
+}
+
+/** The runs behind the baselines of one version of the evidence. */
+export class BaselineRunsDto {
+  @NumberField({ ...count, description: "Version of the team's evidence.", example: 214 })
+  evidenceVersion: number;
+
+  @IdsField({ description: 'Every run whose ring readings counted, oldest first.', maxItems: 1_000_000 })
+  runIds: string[];
 }
 
 export class TakeBaselineDto {

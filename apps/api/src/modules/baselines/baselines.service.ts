@@ -9,10 +9,11 @@ import { NotFound } from '../../platform/errors/refusal.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
 import { DemandService } from '../demand/demand.service.js';
 import type { BaselineEntity } from './baseline.entity.js';
-import { BaselineRecordsReader } from './baseline-records.js';
-import type { BaselineDto, BaselineListDto, BaselineListQuery } from './baselines.dto.js';
+import { BaselineRecordsReader, type BaselinePlace } from './baseline-records.js';
+import type { BaselineDto, BaselineListDto, BaselineListQuery, BaselineRunsDto } from './baselines.dto.js';
 import { BaselinesQueries } from './baselines.queries.js';
 import { BASELINES, fingerprintOf, type BaselineRecords } from './compute-baseline.js';
+import { venueOf } from './venue.js';
 
 /** Offers the baseline of every bike on a track. Each is stored as it was offered, and never changed. */
 @Injectable()
@@ -27,7 +28,8 @@ export class BaselinesService {
 
   async list(scope: TeamScope, query: BaselineListQuery): Promise<BaselineListDto> {
     return this.database.inTeam(scope, async (transaction) => {
-      const items = await this.current(transaction, scope, query.trackId, query.bikeId);
+      const { trackId, bikeId } = query;
+      const items = await this.current(transaction, scope, { trackId, bikeId, venue: venueOf(query) });
       const version = createHash('sha256')
         .update(items.map((item) => item.version).join())
         .digest('hex');
@@ -44,19 +46,28 @@ export class BaselinesService {
     });
   }
 
+  /** The runs behind a baseline. @throws NotFound also where none were kept. */
+  async runs(scope: TeamScope, id: string): Promise<BaselineRunsDto> {
+    return this.database.inTeam(scope, async (transaction) => {
+      const { evidenceVersion } = await this.queries.require(transaction, scope.teamId, id);
+      const kept = await this.queries.keptRuns(transaction, scope.teamId, evidenceVersion);
+      if (!kept) throw new NotFound('list of runs behind baseline', id);
+      return { evidenceVersion, runIds: kept.runIds };
+    });
+  }
+
   /** The baselines that hold now: stored ones where nothing behind them has changed, new ones else. */
   async current(
     transaction: Transaction,
     scope: TeamScope,
-    trackId: string,
-    bikeId?: string,
+    { trackId, bikeId, venue }: BaselinePlace,
   ): Promise<BaselineDto[]> {
-    const records = await this.records.onTrack(transaction, scope, trackId, bikeId);
-    let stored = await this.queries.latest(transaction, scope.teamId, trackId);
+    const records = await this.records.onTrack(transaction, scope, { trackId, bikeId, venue });
+    let stored = await this.queries.latest(transaction, scope.teamId, trackId, venue);
     let stale = records.filter((record) => !isOffered(record, stored));
     if (stale.length > 0) {
       await this.queries.lockTrack(transaction, scope.teamId, trackId);
-      stored = await this.queries.latest(transaction, scope.teamId, trackId);
+      stored = await this.queries.latest(transaction, scope.teamId, trackId, venue);
       stale = records.filter((record) => !isOffered(record, stored));
     }
     const made = stale.length > 0 ? await this.offer(transaction, scope.teamId, stale) : [];
@@ -76,11 +87,12 @@ export class BaselinesService {
       fork: await this.demand.demand(transaction, teamId, 'fork'),
       shock: await this.demand.demand(transaction, teamId, 'shock'),
     };
-    const runCount = new Set([...demand.fork.runIds, ...demand.shock.runIds]).size;
+    const runIds = [...new Set([...demand.fork.runIds, ...demand.shock.runIds])].sort();
+    await this.queries.keepRuns(transaction, teamId, demand.fork.evidenceVersion, runIds);
     const answers = await this.computeThread.run(BASELINES, { bikes: stale, demand });
     const made: BaselineEntity[] = [];
     for (const [i, records] of stale.entries()) {
-      const { track, bike, rider, setup, evidenceVersion } = records;
+      const { track, bike, rider, setup, venue } = records;
       const baseline = await this.queries.insert(transaction, {
         teamId,
         id: newId(),
@@ -88,11 +100,12 @@ export class BaselinesService {
         riderId: rider.id,
         trackId: track.id,
         setupId: setup?.id ?? null,
+        ...venue,
         fingerprint: fingerprintOf(records),
-        evidenceVersion,
+        evidenceVersion: demand.fork.evidenceVersion,
         engineVersion: ENGINE_VERSION,
         modelVersion: DEMAND_MODEL_VERSION,
-        runCount,
+        runCount: runIds.length,
         answer: answers[i],
       });
       made.push(baseline);
@@ -113,6 +126,7 @@ const answer = (baseline: BaselineEntity): BaselineDto => ({
   trackId: baseline.trackId,
   setupId: baseline.setupId,
   ...baseline.answer,
+  venue: baseline.answer.venue ?? null,
   runCount: baseline.runCount,
   engineVersion: baseline.engineVersion,
   modelVersion: baseline.modelVersion,

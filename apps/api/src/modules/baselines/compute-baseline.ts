@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { DEMAND_MODEL_VERSION } from '@loamledger/evidence';
-import { ENGINE_VERSION, standardAtmosphere, type Ambient } from '@loamledger/spring';
+import { ENGINE_VERSION } from '@loamledger/spring';
 import { gaugePascal, gaugePascalFromPsi } from '@loamledger/units';
 import type { Computation } from '../../platform/compute/compute-thread.js';
 import type { Bike } from '../bikes/bikes.service.js';
@@ -10,15 +10,17 @@ import { fillOf, filledAtOf } from '../setups/setup-fill.js';
 import type { Setup } from '../setups/setups.service.js';
 import type { SpringUnit } from '../spring-units/spring-units.service.js';
 import { assumedInputs } from '../suspension/assumed-inputs.js';
-import { endInputs, type End } from '../suspension/end-inputs.js';
+import { ambientAt, endInputs, type End } from '../suspension/end-inputs.js';
 import type { Track } from '../tracks/tracks.service.js';
 import { endAnswer } from './baseline-answer.js';
 import type { BaselineDto } from './baselines.dto.js';
+import { venueAnswer, type Venue } from './venue.js';
 import { endBaseline, type EndLimits, type EndQuestion } from './end-baseline.js';
 
 /** The records behind a baseline. */
 export interface BaselineRecords {
   readonly track: Track;
+  readonly venue: Venue;
   readonly bike: Bike;
   readonly rider: Rider;
   readonly fork: SpringUnit;
@@ -35,16 +37,16 @@ export interface BaselinesInput {
   readonly demand: Readonly<Record<End, TeamDemand>>;
 }
 
-export type BaselineAnswer = Pick<BaselineDto, 'fork' | 'shock'>;
+export type BaselineAnswer = Pick<BaselineDto, 'venue' | 'fork' | 'shock'>;
 
 /** Changes when the way a baseline is put together changes, so that stored ones are made again. */
-const COMPOSITION_VERSION = 1;
+const COMPOSITION_VERSION = 2;
 /** The engine needs some fill to start from where a bike has none; every candidate replaces it. */
 const ANY_PRESSURE_PSI = 60;
 
 /** Hash of everything a baseline depends on: equal fingerprints, equal answers. */
 export function fingerprintOf(records: BaselineRecords): string {
-  const { track, bike, rider, fork, shock, setup, evidenceVersion } = records;
+  const { track, venue, bike, rider, fork, shock, setup, evidenceVersion } = records;
   const parts = [
     COMPOSITION_VERSION,
     ENGINE_VERSION,
@@ -52,6 +54,9 @@ export function fingerprintOf(records: BaselineRecords): string {
     evidenceVersion,
     ...[track, bike, rider, fork, ...(shock ? [shock] : [])].map(({ id, version }) => `${id}:${version}`),
     setup?.id,
+    venue.condition,
+    venue.airTemperature,
+    venue.stationPressure,
   ];
   return createHash('sha256').update(parts.join('/')).digest('hex').slice(0, 32);
 }
@@ -67,8 +72,9 @@ export const BASELINES: Computation<BaselinesInput, BaselineAnswer[]> = {
 };
 
 function computeBaseline(records: BaselineRecords, demand: BaselinesInput['demand']): BaselineAnswer {
-  const { fork, shock, bike } = records;
+  const { track, venue, fork, shock, bike } = records;
   return {
+    venue: venueAnswer(track.altitude, venue),
     fork: endAnswer(endBaseline(questionOf('fork', fork, records, demand.fork)), fork.bumperLength),
     shock:
       shock && bike.leverageTable
@@ -78,8 +84,8 @@ function computeBaseline(records: BaselineRecords, demand: BaselinesInput['deman
 }
 
 function questionOf(end: End, unit: SpringUnit, records: BaselineRecords, demand: TeamDemand): EndQuestion {
-  const { track, bike, rider, setup } = records;
-  const ambient: Ambient = standardAtmosphere(track.altitude);
+  const { track, venue, bike, rider, setup } = records;
+  const ambient = ambientAt(track.altitude, venue);
   // Another unit than the one in the set-up was mounted since: what the set-up says is not in it.
   const isInBike = setup !== null && (end === 'fork' ? setup.forkUnitId : setup.shockUnitId) === unit.id;
   const inputs = endInputs(end, {
@@ -103,8 +109,7 @@ function questionOf(end: End, unit: SpringUnit, records: BaselineRecords, demand
       acceptedRisk: rider.acceptedRisk,
     },
     demand,
-    riderId: rider.id,
-    trackId: track.id,
+    who: { riderId: rider.id, trackId: track.id, condition: venue.condition },
     assumed: assumedInputs(end, { unit, bike, rider }),
   };
 }

@@ -34,8 +34,8 @@ export interface EndQuestion {
   readonly limits: EndLimits;
   readonly wishes: EndWishes;
   readonly demand: TeamDemand;
-  readonly riderId: string;
-  readonly trackId: string;
+  /** The run in question. */
+  readonly who: { readonly riderId: string; readonly trackId: string; readonly condition: string };
   readonly assumed: readonly AssumedInput[];
 }
 
@@ -65,9 +65,9 @@ const NOTICEABLE_STIFFNESS_CHANGE = 0.05;
 
 /** Chooses the baseline of one end from the engine's candidates and the team's demand. */
 export function endBaseline(question: EndQuestion): EndBaseline {
-  const { inputs, wishes, limits, demand, riderId, trackId } = question;
-  const predictive = predictDemand(demand.fit, { riderId, trackId });
-  const forecast = hitForecast(demand.fit, { riderId, trackId });
+  const { inputs, wishes, limits, demand, who } = question;
+  const predictive = predictDemand(demand.fit, who);
+  const forecast = hitForecast(demand.fit, who);
   const hits: TrialHits = { median: forecast.median, high: forecast.p95 };
   const endToFill = engineEnd(inputs);
   const { stroke } = inputs.unit;
@@ -96,7 +96,7 @@ export function endBaseline(question: EndQuestion): EndBaseline {
   return {
     strokeM: stroke,
     forecast,
-    evidence: evidenceLevel(demand.readings, riderId, trackId),
+    evidence: evidenceLevel(demand.readings, who.riderId, who.trackId),
     current: currentFill,
     choice,
     steps,

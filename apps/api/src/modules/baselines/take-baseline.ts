@@ -27,9 +27,11 @@ export class TakeBaseline {
   /** @throws NewerBaseline when something behind it has changed, NothingToTake when it recommends no change. */
   async take(scope: TeamScope, id: string, input: TakeBaselineDto): Promise<SetupDto> {
     return this.database.writeOnce(scope, async (transaction) => {
-      const { trackId, bikeId } = await this.queries.require(transaction, scope.teamId, id);
+      const offered = await this.queries.require(transaction, scope.teamId, id);
+      const { trackId, bikeId, condition, airTemperature, stationPressure } = offered;
+      const venue = { condition, airTemperature, stationPressure };
       const bike = await this.bikes.requireVisible(transaction, scope, bikeId);
-      const [baseline] = await this.baselines.current(transaction, scope, trackId, bikeId);
+      const [baseline] = await this.baselines.current(transaction, scope, { trackId, bikeId, venue });
       if (!baseline || baseline.id !== id) throw new NewerBaseline();
       const fork = fillToTake(baseline.fork, input.wholeWay ?? false);
       const shock = baseline.shock && fillToTake(baseline.shock, input.wholeWay ?? false);

@@ -1,3 +1,4 @@
+import { REFERENCE_CONDITION } from '@loamledger/evidence';
 import { Controller, Get, Param, ParseUUIDPipe, Query } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import { Roles, TokenScope } from '../../platform/http/access.js';
@@ -20,6 +21,11 @@ export class DemandController {
     @Param('trackId', ParseUUIDPipe) trackId: string,
     @Query() query: DemandQuery,
   ): Promise<TrackDemandDto> {
-    return this.trackDemand.onTrack(scope, trackId, query.end ?? 'fork');
+    return this.trackDemand.onTrack(
+      scope,
+      trackId,
+      query.end ?? 'fork',
+      query.condition ?? REFERENCE_CONDITION,
+    );
   }
 }

@@ -9,6 +9,7 @@ import {
   PartsField,
   TextField,
 } from '../../platform/http/fields.js';
+import { CONDITIONS, type Condition } from '../sessions/conditions.js';
 import { ENDS, type End } from '../suspension/end-inputs.js';
 
 const height = { unit: 'm', minimum: 0, maximum: 100 };
@@ -80,6 +81,9 @@ export class DemandReadingDto {
   @DayField({ description: 'The day.', example: '2026-05-09' })
   day: string;
 
+  @ChoiceField({ description: 'State of the ground.', choices: CONDITIONS })
+  condition: Condition;
+
   @ChoiceField({
     description: 'Whether it tells the height, or only a bound of it.',
     choices: ['exact', 'at-least', 'at-most'],
@@ -116,6 +120,9 @@ export class TrackDemandDto {
 
   @ChoiceField({ description: 'Which end of the bikes.', choices: ENDS })
   end: End;
+
+  @ChoiceField({ description: 'The ground that the forecasts are for.', choices: CONDITIONS })
+  condition: Condition;
 
   @PartsField({
     description: 'Every reading on the track, oldest first.',
@@ -163,4 +170,11 @@ export class TrackDemandDto {
 export class DemandQuery {
   @ChoiceField({ description: "Which end of the bikes; 'fork' if left out.", choices: ENDS, optional: true })
   end?: End;
+
+  @ChoiceField({
+    description: "The ground that the forecasts are for; 'dry' if left out.",
+    choices: CONDITIONS,
+    optional: true,
+  })
+  condition?: Condition;
 }

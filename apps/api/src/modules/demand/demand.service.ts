@@ -68,4 +68,5 @@ const demandReading = (reading: CountingReading): DemandReading => ({
   logHeight: reading.logHeight,
   kind: reading.hitKind,
   readingSd: reading.logSd,
+  condition: reading.condition,
 });

@@ -1,4 +1,4 @@
-import { predictDemand, predictiveQuantile, type DemandFit } from '@loamledger/evidence';
+import { predictDemand, predictiveQuantile, type DemandFit, type RunOf } from '@loamledger/evidence';
 
 /** Percentiles of the hit height of a next run, m. */
 export interface HitForecast {
@@ -12,8 +12,8 @@ const FIFTH = 0.05;
 const MEDIAN = 0.5;
 const NINETY_FIFTH = 0.95;
 
-/** The forecast for a rider on a track; without a rider for somebody who was never seen. */
-export function hitForecast(fit: DemandFit, who: { riderId?: string; trackId: string }): HitForecast {
+/** The forecast of a run; without a rider for somebody who was never seen, without a ground for the reference one. */
+export function hitForecast(fit: DemandFit, who: RunOf): HitForecast {
   const predictive = predictDemand(fit, who);
   const at = (probability: number) => Math.exp(predictiveQuantile(predictive, probability));
   return { p05: at(FIFTH), median: at(MEDIAN), p95: at(NINETY_FIFTH) };

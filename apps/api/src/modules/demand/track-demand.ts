@@ -4,6 +4,7 @@ import { TeamDatabase } from '../../platform/database/team-database.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
 import { RidersService } from '../riders/riders.service.js';
 import { RunsService, type TrackReading } from '../runs/runs.service.js';
+import type { Condition } from '../sessions/conditions.js';
 import type { End } from '../suspension/end-inputs.js';
 import { TracksService } from '../tracks/tracks.service.js';
 import type { DemandReadingDto, EvidenceDto, HitForecastDto, TrackDemandDto } from './demand.dto.js';
@@ -21,7 +22,7 @@ export class TrackDemand {
     private readonly runs: RunsService,
   ) {}
 
-  async onTrack(scope: TeamScope, trackId: string, end: End): Promise<TrackDemandDto> {
+  async onTrack(scope: TeamScope, trackId: string, end: End, condition: Condition): Promise<TrackDemandDto> {
     const { teamId } = scope;
     return this.database.inTeam(scope, async (transaction) => {
       await this.tracks.require(transaction, teamId, trackId);
@@ -31,13 +32,14 @@ export class TrackDemand {
       return {
         trackId,
         end,
+        condition,
         readings: (await this.runs.trackReadings(transaction, scope, end, trackId)).map(readingAnswer),
         riders: riders.map(({ id: riderId }) => ({
           riderId,
-          forecast: forecastAnswer(hitForecast(fit, { riderId, trackId })),
+          forecast: forecastAnswer(hitForecast(fit, { riderId, trackId, condition })),
           evidence: evidenceAnswer(evidenceLevel(readings, riderId, trackId)),
         })),
-        anyRider: forecastAnswer(hitForecast(fit, { trackId })),
+        anyRider: forecastAnswer(hitForecast(fit, { trackId, condition })),
         runSd: fit.sds.run.mean,
         trackSd: fit.sds.track.mean,
         riderSd: fit.sds.rider.mean,
@@ -54,6 +56,7 @@ const readingAnswer = (reading: TrackReading): DemandReadingDto => ({
   riderId: reading.riderId,
   bikeId: reading.bikeId,
   day: reading.day,
+  condition: reading.condition,
   kind: reading.hitKind,
   heightM: Math.exp(reading.logHeight),
   logSd: reading.logSd,

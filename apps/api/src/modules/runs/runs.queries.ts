@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { In, IsNull, Not } from 'typeorm';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { TeamRows } from '../../platform/database/team-rows.js';
+import type { Condition } from '../sessions/conditions.js';
 import type { End } from '../suspension/end-inputs.js';
 import { RingReadingEntity, type HitKind } from './ring-reading.entity.js';
 import { RunEntity } from './run.entity.js';
@@ -14,6 +15,8 @@ export interface CountingReading {
   readonly logHeight: number;
   readonly hitKind: HitKind;
   readonly logSd: number;
+  /** The ground of its session. */
+  readonly condition: Condition;
 }
 
 /** A reading on a track as a picture shows it: voided ones too. */
@@ -80,9 +83,11 @@ export class RunsQueries extends TeamRows<RunEntity> {
   async countingReadings(transaction: Transaction, teamId: string, end: End): Promise<CountingReading[]> {
     return transaction.query(
       `select run.id as "runId", run.rider_id as "riderId", run.track_id as "trackId",
-              reading.log_height as "logHeight", reading.hit_kind as "hitKind", reading.log_sd as "logSd"
+              reading.log_height as "logHeight", reading.hit_kind as "hitKind", reading.log_sd as "logSd",
+              session.condition
        from ring_reading reading
        join run on run.team_id = reading.team_id and run.id = reading.run_id
+       join session on session.team_id = run.team_id and session.id = run.session_id
        where reading.team_id = $1 and reading."end" = $2 and reading.hit_kind is not null
          and (run.voided_at is null or run.readings_count)
        order by run.id`,
@@ -100,7 +105,8 @@ export class RunsQueries extends TeamRows<RunEntity> {
       `select run.id as "runId", run.rider_id as "riderId", run.track_id as "trackId", run.bike_id as "bikeId",
               to_char(session.day, 'YYYY-MM-DD') as day,
               run.voided_at is not null as voided, run.voided_at is null or run.readings_count as counts,
-              reading.log_height as "logHeight", reading.hit_kind as "hitKind", reading.log_sd as "logSd"
+              reading.log_height as "logHeight", reading.hit_kind as "hitKind", reading.log_sd as "logSd",
+              session.condition
        from ring_reading reading
        join run on run.team_id = reading.team_id and run.id = reading.run_id
        join session on session.team_id = run.team_id and session.id = run.session_id

@@ -1,5 +1,6 @@
 import { AccountEntity } from '../../modules/accounts/account.entity.js';
 import { SignInEntity } from '../../modules/accounts/sign-in.entity.js';
+import { BaselineRunsEntity } from '../../modules/baselines/baseline-runs.entity.js';
 import { BaselineEntity } from '../../modules/baselines/baseline.entity.js';
 import { BikeEntity } from '../../modules/bikes/bike.entity.js';
 import { DecisionEntity } from '../../modules/decisions/decision.entity.js';
@@ -23,6 +24,7 @@ import { IdempotencyEntity } from './idempotency.entity.js';
 export const ENTITIES = [
   AccountEntity,
   BaselineEntity,
+  BaselineRunsEntity,
   BikeEntity,
   DecisionEntity,
   DemandFitEntity,

@@ -1,6 +1,12 @@
 import { Tables1764000000000 } from './migrations/1764000000000-tables.js';
 import { Tenancy1764000001000 } from './migrations/1764000001000-tenancy.js';
 import { TestPlans1764100000000 } from './migrations/1764100000000-test-plans.js';
+import { BaselineVenue1764200000000 } from './migrations/1764200000000-baseline-venue.js';
 
 /** In the order in which they run. */
-export const MIGRATIONS = [Tables1764000000000, Tenancy1764000001000, TestPlans1764100000000];
+export const MIGRATIONS = [
+  Tables1764000000000,
+  Tenancy1764000001000,
+  TestPlans1764100000000,
+  BaselineVenue1764200000000,
+];
