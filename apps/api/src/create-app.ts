@@ -1,7 +1,6 @@
 import 'reflect-metadata';
 import { randomUUID } from 'node:crypto';
 import cookie from '@fastify/cookie';
-import helmet from '@fastify/helmet';
 import { ConsoleLogger, type LogLevel } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
@@ -11,6 +10,9 @@ import { refuseDeepBodies } from './platform/http/body-depth.js';
 import { acceptCsvBodies } from './platform/http/csv-body.js';
 import { serveDashboard } from './platform/http/dashboard-files.js';
 import { serveOpenApi } from './platform/http/open-api.js';
+import { refuseForgedRequests } from './platform/http/forged-requests.js';
+import { followRequests } from './platform/http/request-origin.js';
+import { sendSecurityHeaders } from './platform/http/security-headers.js';
 import { validationPipe } from './platform/http/validation.pipe.js';
 
 const API_PREFIX = 'api/v1';
@@ -21,26 +23,21 @@ const LOG_LEVELS: readonly LogLevel[] = ['fatal', 'error', 'warn', 'log', 'debug
 
 /** The whole service, ready to listen. */
 export async function createApp(config: Config): Promise<NestFastifyApplication> {
-  const adapter = new FastifyAdapter({ bodyLimit: BODY_LIMIT_BYTES, genReqId: () => randomUUID() });
+  const adapter = new FastifyAdapter({
+    bodyLimit: BODY_LIMIT_BYTES,
+    genReqId: () => randomUUID(),
+    trustProxy: [...config.trustedProxies],
+  });
   const app = await NestFactory.create<NestFastifyApplication>(AppModule.with(config), adapter, {
     logger: new ConsoleLogger({ json: true, logLevels: levelsFrom(config.logLevel) }),
     abortOnError: false,
   });
   await app.register(cookie);
-  await app.register(helmet, {
-    contentSecurityPolicy: {
-      directives: {
-        defaultSrc: ["'self'"],
-        // Styles set by script on single elements, as charts and menus need; never a script inline.
-        styleSrc: ["'self'", "'unsafe-inline'"],
-        imgSrc: ["'self'", 'data:'],
-        upgradeInsecureRequests: null,
-      },
-    },
-    strictTransportSecurity: config.secureCookies,
-  });
+  await sendSecurityHeaders(app, { apiPath: `/${API_PREFIX}`, isHttps: config.secureCookies });
   app.setGlobalPrefix(API_PREFIX);
+  refuseForgedRequests(app);
   refuseDeepBodies(app);
+  followRequests(app);
   acceptCsvBodies(app, BODY_LIMIT_BYTES);
   app.useGlobalPipes(validationPipe);
   app.enableShutdownHooks();

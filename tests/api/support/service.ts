@@ -13,9 +13,12 @@ export interface TestService {
   stop(): Promise<void>;
 }
 
-/** The service, listening on a free port over a database of its own. */
-export async function startService(environment: Record<string, string> = {}): Promise<TestService> {
-  const database = await createTestDatabase();
+/** The service, listening on a free port over a database of its own, or as a second process would on a given one. */
+export async function startService(
+  environment: Record<string, string> = {},
+  given?: TestDatabase,
+): Promise<TestService> {
+  const database = given ?? (await createTestDatabase());
   const config = readConfig({
     DATABASE_URL: database.ownerUrl,
     LOG_LEVEL: 'error',
@@ -31,7 +34,7 @@ export async function startService(environment: Record<string, string> = {}): Pr
     app,
     stop: async () => {
       await app.close();
-      await database.drop();
+      if (!given) await database.drop();
     },
   };
 }

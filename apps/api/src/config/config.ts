@@ -1,4 +1,5 @@
 import { createHmac } from 'node:crypto';
+import { isIP } from 'node:net';
 
 /** Everything the process takes from its environment, parsed once at start. */
 export interface Config {
@@ -11,6 +12,8 @@ export interface Config {
   readonly databasePoolSize: number;
   /** Folder of the built dashboard; without it only the API is served. */
   readonly dashboardDir: string | undefined;
+  /** Addresses of proxies whose word on a caller's own address is taken. */
+  readonly trustedProxies: readonly string[];
   /** Marks cookies `Secure`; to be set wherever the service is reached over HTTPS. */
   readonly secureCookies: boolean;
   /** Whether a stranger may create an account and a team of their own. */
@@ -49,6 +52,15 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     problems.push(`${name} must be 'true' or 'false', got '${text}'`);
     return fallback;
   };
+  const addresses = (name: string) => {
+    const given = (environment[name] ?? '').split(',').map((text) => text.trim());
+    const known = given.filter((text) => text !== '');
+    const wrong = known.filter((text) => !isAddressOrRange(text));
+    if (wrong.length > 0) {
+      problems.push(`${name} must be IP addresses or ranges such as 10.0.0.0/8, got '${wrong.join(', ')}'`);
+    }
+    return known;
+  };
 
   const ownerDatabaseUrl = environment['DATABASE_URL'] ?? '';
   if (!/^postgres(ql)?:\/\//.test(ownerDatabaseUrl)) {
@@ -62,6 +74,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
       environment['DATABASE_APP_URL'] || (problems.length ? '' : deriveAppDatabaseUrl(ownerDatabaseUrl)),
     databasePoolSize: integer('DATABASE_POOL_SIZE', DEFAULT_POOL_SIZE, MAX_POOL_SIZE),
     dashboardDir: environment['DASHBOARD_DIR'] || undefined,
+    trustedProxies: addresses('TRUSTED_PROXIES'),
     secureCookies: flag('SECURE_COOKIES', false),
     openSignUp: flag('OPEN_SIGN_UP', true),
     demoTeam: flag('DEMO_TEAM', true),
@@ -69,6 +82,12 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
   };
   if (problems.length > 0) throw new Error(`Configuration: ${problems.join('; ')}`);
   return config;
+}
+
+/** Whether `text` is such as `192.0.2.7`, `10.0.0.0/8` or `fd00::/8`. */
+function isAddressOrRange(text: string): boolean {
+  const [address = '', bits, ...more] = text.split('/');
+  return isIP(address) !== 0 && more.length === 0 && (bits === undefined || /^\d{1,3}$/.test(bits));
 }
 
 /**

@@ -1,6 +1,7 @@
 import type { AccountsService } from '../modules/accounts/accounts.service.js';
 import { JoinDto, SignUpDto } from '../modules/accounts/accounts.dto.js';
 import { RiderInputDto } from '../modules/riders/riders.dto.js';
+import type { SignInsService } from '../modules/accounts/sign-ins.service.js';
 import type { RidersService } from '../modules/riders/riders.service.js';
 import type { MembersService } from '../modules/teams/members.service.js';
 import { InvitationInputDto, TeamInputDto } from '../modules/teams/teams.dto.js';
@@ -18,6 +19,7 @@ interface Services {
   readonly accounts: AccountsService;
   readonly members: MembersService;
   readonly riders: RidersService;
+  readonly signIns: SignInsService;
 }
 
 /** No address: the demo signs in from nowhere. */
@@ -25,10 +27,10 @@ const ADDRESS = '';
 
 /** Makes the mechanic's account and the team, enters the riders, and lets everybody else join by invitation. */
 export async function enterPeople(services: Services): Promise<DemoPeople> {
-  const { accounts, members, riders } = services;
+  const { accounts, members, riders, signIns } = services;
   const { displayName, email } = MECHANIC;
   const signUp = await checked(SignUpDto, { displayName, email, password: DEMO_PASSWORD });
-  const signedUp = await accounts.signUp(signUp);
+  const signedUp = await accounts.signUp(signUp, ADDRESS);
   const accountId = signedUp.account.id;
   const team = await members.createTeam(accountId, await checked(TeamInputDto, { name: DEMO_TEAM_NAME }));
   const mechanic = scopeOf(team.id, accountId, 'mechanic', null);
@@ -41,13 +43,13 @@ export async function enterPeople(services: Services): Promise<DemoPeople> {
       entered.set(rider, { id: riderId, scope: scopeOf(team.id, joined, role, riderId) });
     }
   }
-  await accounts.signOut(accountId, signedUp.token);
+  await signIns.end(signedUp.token);
   return { mechanic, riders: entered };
 }
 
 /** Invites a person, who joins with a new account. Returns the account. */
 async function join(
-  { accounts, members }: Services,
+  { accounts, members, signIns }: Services,
   mechanic: TeamScope,
   invited: { role: Role; riderId: string | null },
   person: { displayName: string; email: string },
@@ -56,7 +58,7 @@ async function join(
   const token = path.slice(path.indexOf('#') + 1);
   const input = await checked(JoinDto, { ...person, password: DEMO_PASSWORD, token });
   const { account, token: signIn } = await accounts.join(input, ADDRESS);
-  await accounts.signOut(account.id, signIn);
+  await signIns.end(signIn);
   return account.id;
 }
 

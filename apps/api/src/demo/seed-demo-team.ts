@@ -1,5 +1,6 @@
 import type { INestApplicationContext } from '@nestjs/common';
 import { AccountsService } from '../modules/accounts/accounts.service.js';
+import { SignInsService } from '../modules/accounts/sign-ins.service.js';
 import { BikesService } from '../modules/bikes/bikes.service.js';
 import { DecisionsService } from '../modules/decisions/decisions.service.js';
 import { RidersService } from '../modules/riders/riders.service.js';
@@ -30,6 +31,7 @@ export async function seedDemoTeam(app: INestApplicationContext): Promise<void> 
       accounts: app.get(AccountsService),
       members: app.get(MembersService),
       riders: app.get(RidersService),
+      signIns: app.get(SignInsService),
     });
     const equipment = await enterEquipment(
       { units: app.get(SpringUnitsService), bikes: app.get(BikesService), tracks: app.get(TracksService) },

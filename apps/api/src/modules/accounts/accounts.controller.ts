@@ -1,25 +1,21 @@
-import { Body, Controller, Delete, Get, HttpCode, Inject, Ip, Post, Req, Res } from '@nestjs/common';
-import {
-  ApiCreatedResponse,
-  ApiNoContentResponse,
-  ApiOkResponse,
-  ApiOperation,
-  ApiTags,
-} from '@nestjs/swagger';
-import type { FastifyReply, FastifyRequest } from 'fastify';
+import { Body, Controller, Get, Inject, Ip, Post, Res } from '@nestjs/common';
+import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { FastifyReply } from 'fastify';
 import { CONFIG } from '../../config/config.token.js';
 import type { Config } from '../../config/config.js';
 import { AnyAccount, Public } from '../../platform/http/access.js';
 import { Account } from '../../platform/http/scope.js';
 import { AccountDto, CredentialsDto, JoinDto, SignUpDto } from './accounts.dto.js';
 import { AccountsService, type SignIn } from './accounts.service.js';
-import { SIGN_IN_COOKIE } from './sign-in.guard.js';
+import { SIGN_IN_COOKIE } from './sign-in-cookie.js';
+import { SignInsService } from './sign-ins.service.js';
 
 @ApiTags('accounts')
 @Controller()
 export class AccountsController {
   constructor(
     private readonly accounts: AccountsService,
+    private readonly signIns: SignInsService,
     @Inject(CONFIG) private readonly config: Config,
   ) {}
 
@@ -29,9 +25,10 @@ export class AccountsController {
   @ApiCreatedResponse({ type: AccountDto })
   async signUp(
     @Body() input: SignUpDto,
+    @Ip() address: string,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<AccountDto> {
-    return this.answer(await this.accounts.signUp(input), reply);
+    return this.answer(await this.accounts.signUp(input, address), reply);
   }
 
   @Public()
@@ -59,20 +56,6 @@ export class AccountsController {
   }
 
   @AnyAccount()
-  @Delete('sign-ins/current')
-  @HttpCode(204)
-  @ApiOperation({ summary: 'Sign out.' })
-  @ApiNoContentResponse()
-  async signOut(
-    @Account() accountId: string,
-    @Req() request: FastifyRequest,
-    @Res({ passthrough: true }) reply: FastifyReply,
-  ): Promise<void> {
-    await this.accounts.signOut(accountId, request.cookies[SIGN_IN_COOKIE] ?? '');
-    reply.clearCookie(SIGN_IN_COOKIE, { path: '/' });
-  }
-
-  @AnyAccount()
   @Get('accounts/current')
   @ApiOperation({ summary: 'Who is signed in, and in which teams.' })
   @ApiOkResponse({ type: AccountDto })
@@ -80,11 +63,13 @@ export class AccountsController {
     return this.accounts.describe(accountId);
   }
 
-  private answer(signIn: SignIn, reply: FastifyReply): AccountDto {
+  /** Gives the browser the cookie of the new sign-in; the one that it had before, if any, ends. */
+  private async answer(signIn: SignIn, reply: FastifyReply): Promise<AccountDto> {
+    await this.signIns.end(reply.request.cookies[SIGN_IN_COOKIE]);
     reply.setCookie(SIGN_IN_COOKIE, signIn.token, {
       path: '/',
       httpOnly: true,
-      // The cookie goes with no request that another site makes: this is the guard against forged requests.
+      // The cookie goes with no request that another site makes: one of two guards against forged requests.
       sameSite: 'strict',
       secure: this.config.secureCookies,
       expires: signIn.expiresAt,

@@ -23,7 +23,8 @@ export class CredentialsDto {
   email: string;
 
   @TextField({
-    description: 'Password.',
+    description: 'Password. Spaces at its ends are part of it.',
+    untrimmed: true,
     minLength: MIN_PASSWORD,
     maxLength: MAX_PASSWORD,
     example: 'a long sentence is best',

@@ -6,10 +6,20 @@ import { AccountsController } from './accounts.controller.js';
 import { AccountsQueries } from './accounts.queries.js';
 import { AccountsService } from './accounts.service.js';
 import { SignInGuard } from './sign-in.guard.js';
+import { SignInsController } from './sign-ins.controller.js';
+import { SignInsQueries } from './sign-ins.queries.js';
+import { SignInsService } from './sign-ins.service.js';
 
 @Module({
   imports: [TeamsModule],
-  controllers: [AccountsController],
-  providers: [AccountsService, AccountsQueries, Throttle, { provide: APP_GUARD, useClass: SignInGuard }],
+  controllers: [AccountsController, SignInsController],
+  providers: [
+    AccountsService,
+    AccountsQueries,
+    SignInsService,
+    SignInsQueries,
+    Throttle,
+    { provide: APP_GUARD, useClass: SignInGuard },
+  ],
 })
 export class AccountsModule {}

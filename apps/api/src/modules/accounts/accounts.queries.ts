@@ -2,7 +2,6 @@ import { Injectable } from '@nestjs/common';
 import type { Transaction } from '../../platform/database/team-database.js';
 import type { Role } from '../../platform/http/scope.js';
 import { AccountEntity } from './account.entity.js';
-import { SignInEntity } from './sign-in.entity.js';
 
 export interface Membership {
   teamId: string;
@@ -32,17 +31,6 @@ export class AccountsQueries {
     return row && { id: row.id, passwordHash: row.password_hash };
   }
 
-  async insertSignIn(
-    transaction: Transaction,
-    signIn: Pick<SignInEntity, 'tokenHash' | 'accountId' | 'expiresAt'>,
-  ): Promise<void> {
-    await transaction.insert(SignInEntity, signIn);
-  }
-
-  async deleteSignIn(transaction: Transaction, tokenHash: string): Promise<void> {
-    await transaction.delete(SignInEntity, { tokenHash });
-  }
-
   async requireAccount(
     transaction: Transaction,
     id: string,
@@ -61,19 +49,6 @@ export class AccountsQueries {
        order by team.name, member.team_id`,
       [accountId],
     );
-  }
-
-  /** Who a sign-in token belongs to, and what that person is in `teamId`. */
-  async requestScope(
-    transaction: Transaction,
-    tokenHash: string,
-    teamId: string | null,
-  ): Promise<{ accountId: string; role: Role | null; riderId: string | null } | undefined> {
-    const rows: { accountId: string; role: Role | null; riderId: string | null }[] = await transaction.query(
-      'select account_id as "accountId", role, rider_id as "riderId" from request_scope($1, $2)',
-      [tokenHash, teamId],
-    );
-    return rows[0];
   }
 
   async openInvitation(

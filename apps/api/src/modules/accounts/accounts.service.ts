@@ -6,19 +6,15 @@ import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase } from '../../platform/database/team-database.js';
 import { hashPassword, passwordMatches } from '../../platform/security/passwords.js';
 import { Throttle } from '../../platform/security/throttle.js';
-import { hashToken, newToken } from '../../platform/security/tokens.js';
+import { hashToken } from '../../platform/security/tokens.js';
 import { MembersService } from '../teams/members.service.js';
 import type { AccountDto, CredentialsDto, JoinDto, SignUpDto } from './accounts.dto.js';
 import { EmailTaken, InvitationGone, SignUpClosed, WrongCredentials } from './accounts.errors.js';
 import { AccountsQueries } from './accounts.queries.js';
+import { type NewSignIn, SignInsService } from './sign-ins.service.js';
 
-const SIGN_IN_DAYS = 30;
-const DAY_MS = 86_400_000;
-
-/** A sign-in that has just begun: the token goes into the cookie and nowhere else. */
-export interface SignIn {
-  token: string;
-  expiresAt: Date;
+/** A sign-in that has just begun, and whose it is. */
+export interface SignIn extends NewSignIn {
   account: AccountDto;
 }
 
@@ -28,28 +24,32 @@ export class AccountsService {
     private readonly database: TeamDatabase,
     private readonly queries: AccountsQueries,
     private readonly members: MembersService,
+    private readonly signIns: SignInsService,
     private readonly throttle: Throttle,
     @Inject(CONFIG) private readonly config: Config,
   ) {}
 
-  async signUp(input: SignUpDto): Promise<SignIn> {
+  async signUp(input: SignUpDto, address: string): Promise<SignIn> {
     if (!this.config.openSignUp) throw new SignUpClosed();
+    await this.throttle.trySignUp(address);
     return this.beginSignIn(await this.createAccount(input));
   }
 
   /** Signs in, with growing delays after failures from one address on one account. */
   async signIn(input: CredentialsDto, address: string): Promise<SignIn> {
-    const key = `${address} ${input.email}`;
-    this.throttle.check(key, Date.now());
+    return this.beginSignIn(await this.provenAccount(input, address));
+  }
+
+  /** The account that address and password are right for. */
+  private async provenAccount({ email, password }: CredentialsDto, address: string): Promise<string> {
+    await this.throttle.trySignIn(address, email);
     const candidate = await this.database.asStranger((transaction) =>
-      this.queries.signInCandidate(transaction, input.email),
+      this.queries.signInCandidate(transaction, email),
     );
-    if (!(await passwordMatches(candidate?.passwordHash, input.password)) || !candidate) {
-      this.throttle.failed(key, Date.now());
+    if (!(await passwordMatches(candidate?.passwordHash, password)) || !candidate)
       throw new WrongCredentials();
-    }
-    this.throttle.succeeded(key);
-    return this.beginSignIn(candidate.id);
+    await this.throttle.forgiveSignIn(address, email);
+    return candidate.id;
   }
 
   /** Joins a team by a single-use link, with a new account or, given its password, an existing one. */
@@ -61,18 +61,10 @@ export class AccountsService {
     const existing = await this.database.asStranger((transaction) =>
       this.queries.signInCandidate(transaction, input.email),
     );
-    const accountId = existing
-      ? (await this.signIn(input, address)).account.id
-      : await this.createAccount(input);
+    const accountId = existing ? await this.provenAccount(input, address) : await this.createAccount(input);
     const used = await this.members.useInvitation(invitation, accountId);
     if (!used) throw new InvitationGone();
     return this.beginSignIn(accountId);
-  }
-
-  async signOut(accountId: string, token: string): Promise<void> {
-    await this.database.asAccount(accountId, (transaction) =>
-      this.queries.deleteSignIn(transaction, hashToken(token)),
-    );
   }
 
   async describe(accountId: string): Promise<AccountDto> {
@@ -101,11 +93,6 @@ export class AccountsService {
   }
 
   private async beginSignIn(accountId: string): Promise<SignIn> {
-    const token = newToken();
-    const expiresAt = new Date(Date.now() + SIGN_IN_DAYS * DAY_MS);
-    await this.database.asAccount(accountId, (transaction) =>
-      this.queries.insertSignIn(transaction, { tokenHash: hashToken(token), accountId, expiresAt }),
-    );
-    return { token, expiresAt, account: await this.describe(accountId) };
+    return { ...(await this.signIns.begin(accountId)), account: await this.describe(accountId) };
   }
 }

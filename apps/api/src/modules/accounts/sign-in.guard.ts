@@ -8,9 +8,9 @@ import { NotFound, Refusal } from '../../platform/errors/refusal.js';
 import { type Callers, METADATA } from '../../platform/http/access.js';
 import type { Role } from '../../platform/http/scope.js';
 import { hashToken } from '../../platform/security/tokens.js';
-import { AccountsQueries } from './accounts.queries.js';
+import { SIGN_IN_COOKIE } from './sign-in-cookie.js';
+import { SignInsQueries } from './sign-ins.queries.js';
 
-export const SIGN_IN_COOKIE = 'loamledger_sign_in';
 const MAX_KEY_LENGTH = 200;
 
 /**
@@ -22,7 +22,7 @@ export class SignInGuard implements CanActivate {
   constructor(
     private readonly reflector: Reflector,
     private readonly database: TeamDatabase,
-    private readonly queries: AccountsQueries,
+    private readonly queries: SignInsQueries,
   ) {}
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
@@ -34,10 +34,12 @@ export class SignInGuard implements CanActivate {
     const teamId = (request.params as { teamId?: string }).teamId ?? null;
     if (teamId !== null && !isUUID(teamId)) throw new NotFound('team', teamId.slice(0, 40));
 
-    const found = await this.database.asStranger((transaction) =>
-      this.queries.requestScope(transaction, hashToken(token), teamId),
+    const found = await this.database.asStranger((statements) =>
+      this.queries.requestScope(statements, hashToken(token), teamId),
     );
     if (!found) throw notSignedIn();
+    if (found.isStale)
+      await this.database.asStranger((statements) => this.queries.see(statements, hashToken(token)));
     request.accountId = found.accountId;
     const idempotency = idempotencyOf(request);
     if (teamId === null) return true;

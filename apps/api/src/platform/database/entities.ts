@@ -1,6 +1,7 @@
 import { AccountEntity } from '../../modules/accounts/account.entity.js';
 import { SignInEntity } from '../../modules/accounts/sign-in.entity.js';
 import { BaselineRunsEntity } from '../../modules/baselines/baseline-runs.entity.js';
+import { SignInTryEntity } from '../../modules/accounts/sign-in-try.entity.js';
 import { BaselineEntity } from '../../modules/baselines/baseline.entity.js';
 import { BikeEntity } from '../../modules/bikes/bike.entity.js';
 import { DecisionEntity } from '../../modules/decisions/decision.entity.js';
@@ -38,6 +39,7 @@ export const ENTITIES = [
   SessionEntity,
   SetupEntity,
   SignInEntity,
+  SignInTryEntity,
   SpringUnitEntity,
   TeamEntity,
   TestPlanArmEntity,

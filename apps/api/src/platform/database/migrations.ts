@@ -2,6 +2,7 @@ import { Tables1764000000000 } from './migrations/1764000000000-tables.js';
 import { Tenancy1764000001000 } from './migrations/1764000001000-tenancy.js';
 import { TestPlans1764100000000 } from './migrations/1764100000000-test-plans.js';
 import { BaselineVenue1764200000000 } from './migrations/1764200000000-baseline-venue.js';
+import { SignIns1764600000000 } from './migrations/1764600000000-sign-ins.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -9,4 +10,5 @@ export const MIGRATIONS = [
   Tenancy1764000001000,
   TestPlans1764100000000,
   BaselineVenue1764200000000,
+  SignIns1764600000000,
 ];

@@ -68,6 +68,8 @@ interface TextOptions extends Common {
   readonly maxLength: number;
   readonly minLength?: number;
   readonly example: string;
+  /** Keeps spaces at the ends, as a password needs. */
+  readonly untrimmed?: boolean;
 }
 
 /**
@@ -76,14 +78,16 @@ interface TextOptions extends Common {
  */
 const PRINTABLE = /^[^\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\p{Surrogate}]*$/u;
 
-/** A line or paragraph of text, trimmed; control characters but line breaks and tabs are refused. */
+/** A line or paragraph of text, trimmed unless said otherwise; control characters but line breaks and tabs are refused. */
 export function TextField(options: TextOptions): PropertyDecorator {
   const { maxLength, minLength = 1, example, description } = options;
   const check = {
     context: { allowed: `text of ${minLength} to ${maxLength} characters without control characters` },
   };
   return applyDecorators(
-    Transform(({ value }: { value: unknown }) => (typeof value === 'string' ? value.trim() : value)),
+    Transform(({ value }: { value: unknown }) =>
+      typeof value === 'string' && !options.untrimmed ? value.trim() : value,
+    ),
     IsString(check),
     MinLength(minLength, check),
     MaxLength(maxLength, check),

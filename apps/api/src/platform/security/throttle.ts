@@ -1,17 +1,23 @@
 import { Injectable } from '@nestjs/common';
+import { TeamDatabase } from '../database/team-database.js';
 import { Refusal } from '../errors/refusal.js';
+import { hashToken } from './tokens.js';
 
-const FREE_TRIES = 5;
-const FIRST_DELAY_MS = 1_000;
-const LONGEST_DELAY_MS = 300_000;
-/** Forget who has been quiet for so long. */
-const FORGET_MS = 900_000;
-const MAX_REMEMBERED = 10_000;
-
-interface Failures {
-  count: number;
-  lastAt: number;
+/** How often something may be tried at once, and how long one waits before each further try: twice as long each time. */
+interface Limit {
+  readonly freeTries: number;
+  readonly longestDelayS: number;
 }
+const FIRST_DELAY_S = 1;
+
+/** One who guesses at one account from one address. */
+const PERSON: Limit = { freeTries: 5, longestDelayS: 300 };
+/** Many accounts from one address: a whole team behind one router must get in. */
+const ADDRESS: Limit = { freeTries: 60, longestDelayS: 300 };
+/** One account from many addresses; short, so that nobody can lock its owner out. */
+const ACCOUNT: Limit = { freeTries: 30, longestDelayS: 30 };
+/** New accounts from one address: each costs the service a password hash. */
+const SIGN_UPS: Limit = { freeTries: 60, longestDelayS: 300 };
 
 class TooManyTries extends Refusal {
   constructor(override readonly retryAfterSeconds: number) {
@@ -19,36 +25,48 @@ class TooManyTries extends Refusal {
   }
 }
 
-/**
- * Growing delays after failed sign-ins, by address and account. Kept in memory: with several processes each
- * counts for itself, which multiplies the allowed tries by their number and no more.
- */
+/** Growing delays for whoever tries too often. Counted in the database, so that they hold for all processes together. */
 @Injectable()
 export class Throttle {
-  private readonly failures = new Map<string, Failures>();
+  constructor(private readonly database: TeamDatabase) {}
 
-  /** @throws TooManyTries while the delay after the last failure is not over. */
-  check(key: string, now: number): void {
-    const failures = this.failures.get(key);
-    if (!failures || failures.count < FREE_TRIES) return;
-    const delay = Math.min(FIRST_DELAY_MS * 2 ** (failures.count - FREE_TRIES), LONGEST_DELAY_MS);
-    const wait = failures.lastAt + delay - now;
-    if (wait > 0) throw new TooManyTries(Math.ceil(wait / 1_000));
+  /**
+   * Counts a try to sign in, before it is known whether it will fail.
+   * @throws TooManyTries while the delay after the tries before is not over.
+   */
+  async trySignIn(address: string, email: string): Promise<void> {
+    await this.take(`person ${address} ${email}`, PERSON);
+    await this.take(`address ${address}`, ADDRESS);
+    await this.take(`account ${email}`, ACCOUNT);
   }
 
-  failed(key: string, now: number): void {
-    const known = this.failures.get(key);
-    const count = known && now - known.lastAt < FORGET_MS ? known.count + 1 : 1;
-    this.failures.delete(key);
-    this.failures.set(key, { count, lastAt: now });
-    // The oldest goes first: a Map keeps the order of insertion.
-    if (this.failures.size > MAX_REMEMBERED) {
-      const oldest = this.failures.keys().next().value;
-      if (oldest !== undefined) this.failures.delete(oldest);
-    }
+  /** The try was right: it and the failures before it no longer count, but for what else came from the address. */
+  async forgiveSignIn(address: string, email: string): Promise<void> {
+    await this.forgive(`person ${address} ${email}`, PERSON.freeTries * 2);
+    await this.forgive(`account ${email}`, ACCOUNT.freeTries * 2);
+    await this.forgive(`address ${address}`, 1);
   }
 
-  succeeded(key: string): void {
-    this.failures.delete(key);
+  /** @throws TooManyTries while the delay after the sign-ups before is not over. */
+  trySignUp(address: string): Promise<void> {
+    return this.take(`sign-up ${address}`, SIGN_UPS);
+  }
+
+  private async take(key: string, { freeTries, longestDelayS }: Limit): Promise<void> {
+    const [row] = await this.database.asStranger((statements) =>
+      statements.query<{ wait: number }[]>('select take_try($1, $2, $3, $4) as wait', [
+        hashToken(key),
+        freeTries,
+        FIRST_DELAY_S,
+        longestDelayS,
+      ]),
+    );
+    if (row && row.wait > 0) throw new TooManyTries(Math.ceil(row.wait));
+  }
+
+  private async forgive(key: string, tries: number): Promise<void> {
+    await this.database.asStranger((statements) =>
+      statements.query('select forgive_tries($1, $2)', [hashToken(key), tries]),
+    );
   }
 }

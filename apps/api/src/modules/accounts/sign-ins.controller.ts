@@ -1,0 +1,54 @@
+import { Controller, Delete, Get, HttpCode, Param, ParseUUIDPipe, Req, Res } from '@nestjs/common';
+import { ApiNoContentResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { AnyAccount } from '../../platform/http/access.js';
+import { Account } from '../../platform/http/scope.js';
+import { SIGN_IN_COOKIE } from './sign-in-cookie.js';
+import { SignInDto } from './sign-ins.dto.js';
+import { SignInsService } from './sign-ins.service.js';
+
+@ApiTags('accounts')
+@Controller('sign-ins')
+export class SignInsController {
+  constructor(private readonly signIns: SignInsService) {}
+
+  @AnyAccount()
+  @Get()
+  @ApiOperation({ summary: 'Where the account is signed in.' })
+  @ApiOkResponse({ type: SignInDto, isArray: true })
+  list(@Account() accountId: string, @Req() request: FastifyRequest): Promise<SignInDto[]> {
+    return this.signIns.list(accountId, request.cookies[SIGN_IN_COOKIE]);
+  }
+
+  @AnyAccount()
+  @Delete('current')
+  @HttpCode(204)
+  @ApiOperation({ summary: 'Sign out.' })
+  @ApiNoContentResponse()
+  async signOut(
+    @Req() request: FastifyRequest,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<void> {
+    await this.signIns.end(request.cookies[SIGN_IN_COOKIE]);
+    reply.clearCookie(SIGN_IN_COOKIE, { path: '/' });
+  }
+
+  @AnyAccount()
+  @Delete(':id')
+  @HttpCode(204)
+  @ApiOperation({ summary: 'End one of the sign-ins of the account.' })
+  @ApiNoContentResponse()
+  end(@Account() accountId: string, @Param('id', ParseUUIDPipe) id: string): Promise<void> {
+    return this.signIns.endOne(accountId, id);
+  }
+
+  @AnyAccount()
+  @Delete()
+  @HttpCode(204)
+  @ApiOperation({ summary: 'Sign out everywhere.' })
+  @ApiNoContentResponse()
+  async endAll(@Account() accountId: string, @Res({ passthrough: true }) reply: FastifyReply): Promise<void> {
+    await this.signIns.endAll(accountId);
+    reply.clearCookie(SIGN_IN_COOKIE, { path: '/' });
+  }
+}
