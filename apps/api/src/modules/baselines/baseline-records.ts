@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { Transaction } from '../../platform/database/team-database.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService } from '../bikes/bikes.service.js';
+import { Blinding } from '../blinding/blinding.js';
 import { DemandService } from '../demand/demand.service.js';
 import { RidersService } from '../riders/riders.service.js';
 import { SetupsService } from '../setups/setups.service.js';
@@ -27,6 +28,7 @@ export class BaselineRecordsReader {
     private readonly units: SpringUnitsService,
     private readonly setups: SetupsService,
     private readonly demand: DemandService,
+    private readonly blinding: Blinding,
   ) {}
 
   /** One set of records for each bike that the member may see, or for the one that is asked for. */
@@ -40,11 +42,14 @@ export class BaselineRecordsReader {
     const bikes = bikeId
       ? [await this.bikes.requireVisible(transaction, scope, bikeId)]
       : await this.bikes.allVisible(transaction, scope);
+    if (bikeId) await this.blinding.refuseHidden(transaction, scope, bikeId);
+    const hidden = await this.blinding.hiddenBikes(transaction, scope);
     const riders = byId(await this.riders.all(transaction, teamId));
     const units = byId(await this.units.all(transaction, teamId));
     const setups = await this.setups.latestOfAll(transaction, teamId);
     const evidenceVersion = await this.demand.evidenceVersion(transaction, teamId);
     return bikes.flatMap((bike) => {
+      if (hidden.has(bike.id)) return [];
       const rider = riders.get(bike.riderId);
       const fork = units.get(bike.forkUnitId);
       const shock = bike.shockUnitId ? (units.get(bike.shockUnitId) ?? null) : null;

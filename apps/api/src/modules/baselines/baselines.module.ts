@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
 import { BikesModule } from '../bikes/bikes.module.js';
+import { BlindingModule } from '../blinding/blinding.module.js';
 import { DemandModule } from '../demand/demand.module.js';
 import { RidersModule } from '../riders/riders.module.js';
 import { SetupsModule } from '../setups/setups.module.js';
@@ -12,7 +13,15 @@ import { BaselinesService } from './baselines.service.js';
 import { TakeBaseline } from './take-baseline.js';
 
 @Module({
-  imports: [BikesModule, DemandModule, RidersModule, SetupsModule, SpringUnitsModule, TracksModule],
+  imports: [
+    BikesModule,
+    BlindingModule,
+    DemandModule,
+    RidersModule,
+    SetupsModule,
+    SpringUnitsModule,
+    TracksModule,
+  ],
   controllers: [BaselinesController],
   providers: [BaselinesService, BaselinesQueries, BaselineRecordsReader, TakeBaseline],
 })

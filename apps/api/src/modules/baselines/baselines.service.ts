@@ -7,6 +7,7 @@ import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { NotFound } from '../../platform/errors/refusal.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
+import { Blinding } from '../blinding/blinding.js';
 import { DemandService } from '../demand/demand.service.js';
 import type { BaselineEntity } from './baseline.entity.js';
 import { BaselineRecordsReader, type BaselinePlace } from './baseline-records.js';
@@ -24,6 +25,7 @@ export class BaselinesService {
     private readonly records: BaselineRecordsReader,
     private readonly demand: DemandService,
     private readonly computeThread: ComputeThread,
+    private readonly blinding: Blinding,
   ) {}
 
   async list(scope: TeamScope, query: BaselineListQuery): Promise<BaselineListDto> {
@@ -42,6 +44,7 @@ export class BaselinesService {
       const baseline = await this.queries.require(transaction, scope.teamId, id);
       const own = visibleRider(scope);
       if (own && baseline.riderId !== own) throw new NotFound('baseline', id);
+      await this.blinding.refuseHidden(transaction, scope, baseline.bikeId);
       return answer(baseline);
     });
   }

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
 import { BikesModule } from '../bikes/bikes.module.js';
+import { BlindingModule } from '../blinding/blinding.module.js';
 import { RunsModule } from '../runs/runs.module.js';
 import { ScatterModule } from '../scatter/scatter.module.js';
 import { SessionsModule } from '../sessions/sessions.module.js';
@@ -12,6 +13,7 @@ import { ComparisonsService } from './comparisons.service.js';
 @Module({
   imports: [
     BikesModule,
+    BlindingModule,
     RunsModule,
     ScatterModule,
     SessionsModule,

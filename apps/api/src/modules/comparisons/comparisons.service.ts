@@ -3,6 +3,7 @@ import { ComputeThread } from '../../platform/compute/compute-thread.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
 import { BikesService } from '../bikes/bikes.service.js';
+import { Blinding } from '../blinding/blinding.js';
 import { StoredRuns } from '../runs/stored-runs.js';
 import { PastRuns } from '../scatter/past-runs.js';
 import { SessionsService } from '../sessions/sessions.service.js';
@@ -38,6 +39,7 @@ export class ComparisonsService {
     private readonly sessions: SessionsService,
     private readonly tracks: TracksService,
     private readonly computeThread: ComputeThread,
+    private readonly blinding: Blinding,
   ) {}
 
   /** The comparison of a plan's arms, as far as it may be looked at now. */
@@ -96,6 +98,7 @@ export class ComparisonsService {
   ): Promise<void> {
     const { teamId } = scope;
     await this.bikes.requireVisible(transaction, scope, bikeId);
+    await this.blinding.refuseHidden(transaction, scope, bikeId);
     await this.tracks.require(transaction, teamId, trackId);
     if (sessionId) await this.sessions.require(transaction, teamId, sessionId);
     await this.setups.require(transaction, teamId, currentSetupId);

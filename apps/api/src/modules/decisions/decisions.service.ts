@@ -4,6 +4,7 @@ import { TeamDatabase, type Transaction } from '../../platform/database/team-dat
 import { toPage, type Page } from '../../platform/http/page.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
 import { BikesService } from '../bikes/bikes.service.js';
+import { Blinding } from '../blinding/blinding.js';
 import type { DecisionEntity, Outcome } from './decision.entity.js';
 import type { DecisionDto, DecisionListQuery, ExpectationDto, OutcomeInputDto } from './decisions.dto.js';
 import { OutcomeAlreadyEntered } from './decisions.errors.js';
@@ -29,6 +30,7 @@ export class DecisionsService {
     private readonly database: TeamDatabase,
     private readonly queries: DecisionsQueries,
     private readonly bikes: BikesService,
+    private readonly blinding: Blinding,
   ) {}
 
   async list(scope: TeamScope, query: DecisionListQuery): Promise<Page<DecisionDto>> {
@@ -43,6 +45,7 @@ export class DecisionsService {
     return this.database.inTeam(scope, async (transaction) => {
       const decision = await this.queries.require(transaction, scope.teamId, id);
       await this.bikes.requireVisible(transaction, scope, decision.bikeId);
+      await this.blinding.refuseHidden(transaction, scope, decision.bikeId);
       return answer(decision);
     });
   }
@@ -57,6 +60,7 @@ export class DecisionsService {
     return this.database.inTeam(scope, async (transaction) => {
       const decision = await this.queries.require(transaction, scope.teamId, id);
       await this.bikes.requireVisible(transaction, scope, decision.bikeId);
+      await this.blinding.refuseHidden(transaction, scope, decision.bikeId);
       if (decision.outcome) throw new OutcomeAlreadyEntered(decision.outcome);
       return answer(await this.close(transaction, scope, decision, version, input.outcome, input.note ?? ''));
     });
@@ -104,11 +108,13 @@ export class DecisionsService {
   private async visibleBikes(transaction: Transaction, scope: TeamScope, bikeId: string | undefined) {
     if (bikeId) {
       await this.bikes.requireVisible(transaction, scope, bikeId);
+      await this.blinding.refuseHidden(transaction, scope, bikeId);
       return { bikeId };
     }
     if (!visibleRider(scope)) return {};
     const own = await this.bikes.allVisible(transaction, scope);
-    return this.queries.ofBikes(own.map(({ id }) => id));
+    const hidden = await this.blinding.hiddenBikes(transaction, scope);
+    return this.queries.ofBikes(own.map(({ id }) => id).filter((id) => !hidden.has(id)));
   }
 }
 

@@ -11,12 +11,14 @@ export interface RunContext {
   readonly condition: Condition;
   /** The run's readings. */
   readonly readings: readonly RingReadingEntity[];
+  /** Whether the reader may not see now what was ridden: set-up and hit heights are left out. */
+  readonly hidden: boolean;
 }
 
 export function runAnswer(run: RunEntity, context: RunContext): RunDto {
   const reading = (end: End) => {
     const row = context.readings.find((candidate) => candidate.end === end);
-    return row ? readingAnswer(row) : null;
+    return row ? readingAnswer(row, context.hidden) : null;
   };
   return {
     id: run.id,
@@ -26,7 +28,7 @@ export function runAnswer(run: RunEntity, context: RunContext): RunDto {
     condition: context.condition,
     riderId: run.riderId,
     bikeId: run.bikeId,
-    setupId: run.setupId,
+    setupId: context.hidden ? null : run.setupId,
     orderInSession: run.orderInSession,
     startedAt: run.startedAt?.toISOString() ?? null,
     timeS: run.time,
@@ -51,13 +53,14 @@ export function runAnswer(run: RunEntity, context: RunContext): RunDto {
   };
 }
 
-function readingAnswer(reading: RingReadingEntity): EndReadingDto {
+function readingAnswer(reading: RingReadingEntity, hidden: boolean): EndReadingDto {
   const { unit } = reading.inputs;
   return {
     travelUsedMm: millimetresFromMetres(reading.travelUsed),
     travelLeftMm: millimetresFromMetres(unit.stroke - reading.travelUsed),
     readingSdMm: millimetresFromMetres(reading.readingSd),
-    hit: hitAnswer(reading),
+    // Ring and hit height together would tell the spring.
+    hit: hidden ? null : hitAnswer(reading),
   };
 }
 

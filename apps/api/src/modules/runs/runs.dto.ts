@@ -86,7 +86,8 @@ export class EndReadingDto {
   readingSdMm: number;
 
   @PartField({
-    description: 'The hit height behind it; null where the set-up is so soft that the reading tells nothing.',
+    description:
+      'The hit height behind it; null where the set-up is so soft that the reading tells nothing, and for its rider while a blind plan with the run is open.',
     type: () => HitDto,
     nullable: true,
   })
@@ -133,8 +134,11 @@ export class RunDto {
   @IdField({ description: 'The bike.' })
   bikeId: string;
 
-  @IdField({ description: 'The set-up ridden.' })
-  setupId: string;
+  @IdField({
+    description: 'The set-up ridden; null for its rider while a blind plan with the run is open.',
+    nullable: true,
+  })
+  setupId: string | null;
 
   @NumberField({
     description: 'Number of the run for this rider in the session.',

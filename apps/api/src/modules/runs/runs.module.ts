@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
 import { BikesModule } from '../bikes/bikes.module.js';
+import { BlindingModule } from '../blinding/blinding.module.js';
 import { RidersModule } from '../riders/riders.module.js';
 import { SessionsModule } from '../sessions/sessions.module.js';
 import { SetupsModule } from '../setups/setups.module.js';
@@ -19,7 +20,15 @@ import { RunsService } from './runs.service.js';
 import { StoredRuns } from './stored-runs.js';
 
 @Module({
-  imports: [BikesModule, RidersModule, SessionsModule, SetupsModule, SpringUnitsModule, TracksModule],
+  imports: [
+    BikesModule,
+    BlindingModule,
+    RidersModule,
+    SessionsModule,
+    SetupsModule,
+    SpringUnitsModule,
+    TracksModule,
+  ],
   // Its fixed paths come before `runs/:id`.
   controllers: [CsvController, RunsController],
   providers: [

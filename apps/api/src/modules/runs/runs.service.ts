@@ -4,6 +4,7 @@ import { TeamDatabase, type Transaction } from '../../platform/database/team-dat
 import { NotFound } from '../../platform/errors/refusal.js';
 import { toPage, type Page } from '../../platform/http/page.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
+import { Blinding } from '../blinding/blinding.js';
 import { SessionsService } from '../sessions/sessions.service.js';
 import type { End } from '../suspension/end-inputs.js';
 import { HitHeights } from './hit-heights.js';
@@ -26,6 +27,7 @@ export class RunsService {
     private readonly logRun: LogRun,
     private readonly hitHeights: HitHeights,
     private readonly sessions: SessionsService,
+    private readonly blinding: Blinding,
   ) {}
 
   async list(scope: TeamScope, query: RunListQuery): Promise<Page<RunDto>> {
@@ -36,7 +38,7 @@ export class RunsService {
     const filter = { ...definedOnly(wanted), ...(own ? { riderId: own } : {}) };
     return this.database.inTeam(scope, async (transaction) => {
       const rows = await this.queries.page(transaction, scope.teamId, { cursor, limit }, filter);
-      const answers = await this.answers(transaction, scope.teamId, rows);
+      const answers = await this.answers(transaction, scope, rows);
       return toPage(rows, limit, (row) => answers.get(row.id) as RunDto);
     });
   }
@@ -44,21 +46,21 @@ export class RunsService {
   async get(scope: TeamScope, id: string): Promise<RunDto> {
     return this.database.inTeam(scope, async (transaction) => {
       const run = await this.requireVisible(transaction, scope, id);
-      return this.answer(transaction, scope.teamId, run);
+      return this.answer(transaction, scope, run);
     });
   }
 
   async log(scope: TeamScope, input: RunInputDto): Promise<RunDto> {
     return this.database.writeOnce(scope, async (transaction) => {
       const run = await this.logRun.log(transaction, scope, input);
-      return this.answer(transaction, scope.teamId, run);
+      return this.answer(transaction, scope, run);
     });
   }
 
   /** Voids a run: it stays, with the reason, and its time no longer counts. */
   async voidRun(scope: TeamScope, id: string, input: VoidInputDto): Promise<RunDto> {
     return this.database.writeOnce(scope, async (transaction) =>
-      this.answer(transaction, scope.teamId, await this.voidWithin(transaction, scope, id, input)),
+      this.answer(transaction, scope, await this.voidWithin(transaction, scope, id, input)),
     );
   }
 
@@ -82,7 +84,7 @@ export class RunsService {
         if (!voidedAt) throw new NotVoid();
         return { voidedAt: null, voidReason: null, voidedBy: null, readingsCount: true };
       });
-      return this.answer(transaction, scope.teamId, run);
+      return this.answer(transaction, scope, run);
     });
   }
 
@@ -100,7 +102,9 @@ export class RunsService {
     trackId: string,
   ): Promise<TrackReading[]> {
     const filter = { end, trackId, riderId: visibleRider(scope) };
-    return this.queries.trackReadings(transaction, scope.teamId, filter);
+    const hidden = await this.blinding.hiddenRuns(transaction, scope);
+    const readings = await this.queries.trackReadings(transaction, scope.teamId, filter);
+    return readings.filter(({ runId }) => !hidden.has(runId));
   }
 
   countByBike(transaction: Transaction, teamId: string) {
@@ -129,15 +133,17 @@ export class RunsService {
     return run;
   }
 
-  private async answer(transaction: Transaction, teamId: string, run: RunEntity): Promise<RunDto> {
-    return (await this.answers(transaction, teamId, [run])).get(run.id) as RunDto;
+  private async answer(transaction: Transaction, scope: TeamScope, run: RunEntity): Promise<RunDto> {
+    return (await this.answers(transaction, scope, [run])).get(run.id) as RunDto;
   }
 
   private async answers(
     transaction: Transaction,
-    teamId: string,
+    scope: TeamScope,
     runs: readonly RunEntity[],
   ): Promise<Map<string, RunDto>> {
+    const { teamId } = scope;
+    const hidden = await this.blinding.hiddenRuns(transaction, scope);
     const sessionIds = [...new Set(runs.map(({ sessionId }) => sessionId))];
     const sessions = await this.sessions.byIds(transaction, teamId, sessionIds);
     const readings = await this.queries.readingsOf(
@@ -150,7 +156,8 @@ export class RunsService {
         const session = sessions.get(run.sessionId);
         if (!session) throw new Error(`Run ${run.id} has no session: the foreign key forbids it.`);
         const own = readings.filter(({ runId }) => runId === run.id);
-        return [run.id, runAnswer(run, { day: session.day, condition: session.condition, readings: own })];
+        const { day, condition } = session;
+        return [run.id, runAnswer(run, { day, condition, readings: own, hidden: hidden.has(run.id) })];
       }),
     );
   }

@@ -4,6 +4,7 @@ import { TeamDatabase, type Transaction } from '../../platform/database/team-dat
 import { toPage, type Page } from '../../platform/http/page.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
 import { BikesService, type Bike } from '../bikes/bikes.service.js';
+import { Blinding } from '../blinding/blinding.js';
 import { DecisionsService, type Change } from '../decisions/decisions.service.js';
 import { SpringUnitsService } from '../spring-units/spring-units.service.js';
 import { TracksService } from '../tracks/tracks.service.js';
@@ -27,6 +28,7 @@ export class SetupsService {
     private readonly units: SpringUnitsService,
     private readonly tracks: TracksService,
     private readonly decisions: DecisionsService,
+    private readonly blinding: Blinding,
   ) {}
 
   async list(scope: TeamScope, query: SetupListQuery): Promise<Page<SetupDto>> {
@@ -44,6 +46,7 @@ export class SetupsService {
     return this.database.inTeam(scope, async (transaction) => {
       const setup = await this.queries.require(transaction, scope.teamId, id);
       await this.bikes.requireVisible(transaction, scope, setup.bikeId);
+      await this.blinding.refuseHidden(transaction, scope, setup.bikeId);
       return setupAnswer(setup);
     });
   }
@@ -65,6 +68,7 @@ export class SetupsService {
     return this.database.writeOnce(scope, async (transaction) => {
       const earlier = await this.queries.require(transaction, scope.teamId, id);
       const bike = await this.bikes.requireVisible(transaction, scope, earlier.bikeId);
+      await this.blinding.refuseHidden(transaction, scope, bike.id);
       const current = await this.queries.latest(transaction, scope.teamId, bike.id);
       if (current?.id === earlier.id) throw new NothingToRestore();
       const occasion = { reason, trackId: null, baselineId: null, expected: null };
@@ -141,10 +145,12 @@ export class SetupsService {
   private async visibleBikes(transaction: Transaction, scope: TeamScope, bikeId: string | undefined) {
     if (bikeId) {
       await this.bikes.requireVisible(transaction, scope, bikeId);
+      await this.blinding.refuseHidden(transaction, scope, bikeId);
       return { bikeId };
     }
     if (!visibleRider(scope)) return {};
     const own = await this.bikes.allVisible(transaction, scope);
-    return this.queries.ofBikes(own.map(({ id }) => id));
+    const hidden = await this.blinding.hiddenBikes(transaction, scope);
+    return this.queries.ofBikes(own.map(({ id }) => id).filter((id) => !hidden.has(id)));
   }
 }

@@ -1,10 +1,12 @@
+import type { RunScatter, TestPlan } from '@loamledger/evidence';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
+import type { Run } from '../runs/stored-runs.js';
 import type { PlannedRunDto } from './planned-run.dto.js';
 import type { PlannedRunEntity } from './planned-run.entity.js';
 import type { PlanPrecisionDto, PlanStatementDto } from './plan-statement.dto.js';
 import type { TestPlanArmEntity } from './test-plan-arm.entity.js';
 import type { TestPlanEntity } from './test-plan.entity.js';
-import type { PlanArmDto, TestPlanDto, TestPlanSummaryDto } from './test-plans.dto.js';
+import type { PlanArmDto, PlanRiderStandingDto, TestPlanDto, TestPlanSummaryDto } from './test-plans.dto.js';
 
 /** A plan as stored, with its arms. */
 export interface Plan {
@@ -20,13 +22,23 @@ export const isBlindTo = (
   plan: Pick<TestPlanEntity, 'blind' | 'closedAt'>,
 ): boolean => plan.blind && plan.closedAt === null && scope.role === 'rider';
 
-export const summaryAnswer = (plan: Readonly<TestPlanEntity>): TestPlanSummaryDto => ({
+/** A planned run with what was logged for it. */
+export interface StandingRun {
+  readonly planned: PlannedRunEntity;
+  readonly run: Run | undefined;
+}
+
+export const summaryAnswer = (
+  plan: Readonly<TestPlanEntity>,
+  riders: PlanRiderStandingDto[],
+): TestPlanSummaryDto => ({
   id: plan.id,
   name: plan.name,
   trackId: plan.trackId,
   sessionId: plan.sessionId,
   day: plan.day,
   blind: plan.blind,
+  riders,
   createdAt: plan.createdAt.toISOString(),
   closedAt: plan.closedAt?.toISOString() ?? null,
 });
@@ -34,38 +46,39 @@ export const summaryAnswer = (plan: Readonly<TestPlanEntity>): TestPlanSummaryDt
 export function planAnswer(
   scope: TeamScope,
   { row, arms }: Plan,
-  standing: readonly PlannedRunEntity[],
+  standing: readonly StandingRun[],
+  riders: PlanRiderStandingDto[],
 ): TestPlanDto {
   const blind = isBlindTo(scope, row);
   const own = visibleRider(scope);
-  const runs = own ? standing.filter(({ riderId }) => riderId === own) : standing;
-  const byId = new Map(arms.map((arm) => [arm.id, arm]));
-  const riders = new Map(runs.map(({ riderId, armId }) => [riderId, byId.get(armId)?.bikeId ?? '']));
+  const runs = own ? standing.filter(({ planned }) => planned.riderId === own) : standing;
+  const letters = new Map(arms.map(({ id, letter }) => [id, letter]));
   return {
-    ...summaryAnswer(row),
+    ...summaryAnswer(row, riders),
     marginPct: row.margin * PER_CENT,
     trend: row.trend,
     looks: row.looks,
     warmUps: row.warmUps,
     runsAnArm: row.runsAnArm,
     seed: blind ? null : row.seed,
-    riders: [...riders].map(([riderId, bikeId]) => ({ riderId, bikeId })),
     arms: armAnswers(arms, blind),
-    runs: runs.map((run) => plannedRunAnswer(run, byId.get(run.armId)?.letter ?? '')),
-    precision: precisionAnswer(row),
-    statement: statementAnswer(row),
+    runs: runs.map((run) => plannedRunAnswer(run, letters.get(run.planned.armId) ?? '')),
+    precision: precisionAnswer(row.made),
+    statement: statementAnswer(row.made, row.scatter),
     createdBy: row.createdBy,
     closingNote: row.closingNote,
     version: row.version,
   };
 }
 
-export const plannedRunAnswer = (run: PlannedRunEntity, letter: string): PlannedRunDto => ({
-  riderId: run.riderId,
+export const plannedRunAnswer = ({ planned, run }: StandingRun, letter: string): PlannedRunDto => ({
+  riderId: planned.riderId,
   letter,
-  kind: run.kind,
-  position: run.position,
-  runId: run.runId,
+  kind: planned.kind,
+  position: planned.position,
+  runId: planned.runId,
+  timeS: run?.time ?? null,
+  voidReason: run?.voidReason ?? null,
 });
 
 function armAnswers(arms: Plan['arms'], blind: boolean): PlanArmDto[] {
@@ -82,7 +95,10 @@ function armAnswers(arms: Plan['arms'], blind: boolean): PlanArmDto[] {
   });
 }
 
-function precisionAnswer({ made: { score, carryOverBalanced } }: Plan['row']): PlanPrecisionDto {
+export function precisionAnswer({
+  score,
+  carryOverBalanced,
+}: Pick<TestPlan, 'score' | 'carryOverBalanced'>): PlanPrecisionDto {
   return {
     varianceInflation: score.maxInflation,
     efficiencyPct: score.meanInflation === null ? null : PER_CENT / score.meanInflation,
@@ -91,7 +107,10 @@ function precisionAnswer({ made: { score, carryOverBalanced } }: Plan['row']): P
   };
 }
 
-function statementAnswer({ made: { statement }, scatter }: Plan['row']): PlanStatementDto {
+export function statementAnswer(
+  { statement }: Pick<TestPlan, 'statement'>,
+  scatter: RunScatter | null,
+): PlanStatementDto {
   const { detectableDifference, powerAtMargin, powerOfEquivalence } = statement;
   return {
     scatterPct: scatter === null ? null : scatter.sd * PER_CENT,

@@ -7,13 +7,13 @@ import { NotOwnRun } from '../runs/runs.errors.js';
 import { RunsService } from '../runs/runs.service.js';
 import { StoredRuns, type Run } from '../runs/stored-runs.js';
 import { ORDER_REST } from './make-plan.js';
-import type { Plan } from './plan-answer.js';
+import { isBlindTo, type Plan } from './plan-answer.js';
 import { PlanReader } from './plan-reader.js';
 import type { PlanProgressDto, PlanStepDto } from './planned-run.dto.js';
 import { runRow } from './planned-rows.js';
 import { armOf, isRestStale, progressAnswer, restOf, riddenRuns, type RiderPlace } from './rider-place.js';
 import type { PlanRunInputDto, PlanVoidInputDto } from './test-plan-input.dto.js';
-import { NothingLeft, RiderNotOfPlan, RunNotOfPlan } from './test-plans.errors.js';
+import { BlindToRider, NothingLeft, RiderNotOfPlan, RunNotOfPlan } from './test-plans.errors.js';
 import { TestPlansQueries } from './test-plans.queries.js';
 
 const WHERE = 'a session on the track of the plan, and its own session where it has one';
@@ -65,6 +65,8 @@ export class PlanRunsService {
       const run = await this.stored.require(transaction, scope.teamId, runId);
       const own = visibleRider(scope);
       if (own && run.riderId !== own) throw new NotOwnRun();
+      // Its place would tell the letter of its set-up.
+      if (isBlindTo(scope, plan.row)) throw new BlindToRider();
       if (isElsewhere(plan, run)) throw new RunNotOfPlan('runId', runId, `a run in ${WHERE}`);
       const place = await this.placeOf(transaction, plan, run.riderId);
       const planned = restOf(place).find((open) => armOf(plan, open).setupId === run.setupId);

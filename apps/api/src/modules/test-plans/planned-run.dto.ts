@@ -34,6 +34,24 @@ export class PlannedRunDto {
 
   @IdField({ description: 'The run that was logged for it; null: not ridden yet.', nullable: true })
   runId: string | null;
+
+  @NumberField({
+    description: 'Its time; null: not ridden yet, or not timed.',
+    unit: 's',
+    minimum: 1,
+    maximum: 7_200,
+    example: 187.4,
+    nullable: true,
+  })
+  timeS: number | null;
+
+  @TextField({
+    description: 'Why the run is void; null: it counts, or is not ridden yet.',
+    maxLength: 500,
+    example: 'Slid out in the second corner.',
+    nullable: true,
+  })
+  voidReason: string | null;
 }
 
 /** Where one rider is in a plan. */

@@ -64,7 +64,7 @@ export function progressAnswer(
   const next = rest[0];
   return {
     riderId: place.riderId,
-    next: next ? plannedRunAnswer(next, armOf(plan, next).letter) : null,
+    next: next ? plannedRunAnswer({ planned: next, run: undefined }, armOf(plan, next).letter) : null,
     nextSetupId: next && !isBlindTo(scope, plan.row) ? armOf(plan, next).setupId : null,
     ridden: place.standing.length - rest.length,
     left: rest.length,

@@ -4,6 +4,7 @@ import { Roles, TokenScope } from '../../platform/http/access.js';
 import type { Page } from '../../platform/http/page.js';
 import { IfMatch } from '../../platform/http/preconditions.js';
 import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { PlanPreviewDto, PlanPreviewInputDto } from './plan-preview.dto.js';
 import { PlanRunsService } from './plan-runs.service.js';
 import { PlanProgressDto, PlanStepDto } from './planned-run.dto.js';
 import {
@@ -57,6 +58,16 @@ export class TestPlansController {
   @ApiCreatedResponse({ type: TestPlanDto })
   create(@Scope() scope: TeamScope, @Body() input: TestPlanInputDto): Promise<TestPlanDto> {
     return this.plans.create(scope, input);
+  }
+
+  @Roles('mechanic', 'coach')
+  @TokenScope('read')
+  @Post('preview')
+  @HttpCode(200)
+  @ApiOperation({ summary: 'Say what a plan of this size could tell; stores nothing.' })
+  @ApiOkResponse({ type: PlanPreviewDto })
+  preview(@Scope() scope: TeamScope, @Body() input: PlanPreviewInputDto): Promise<PlanPreviewDto> {
+    return this.plans.preview(scope, input);
   }
 
   @Roles('mechanic', 'coach')

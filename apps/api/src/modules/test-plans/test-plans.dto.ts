@@ -12,6 +12,7 @@ import {
 import { PageQuery, pageOf } from '../../platform/http/page.js';
 import { VersionField } from '../../platform/http/version-field.js';
 import { LOOKS, type Looks } from './looks.js';
+import { PLAN_STATES, type PlanState } from './plan-states.js';
 import { PlannedRunDto } from './planned-run.dto.js';
 import { PlanPrecisionDto, PlanStatementDto } from './plan-statement.dto.js';
 import { ArmSetupDto, PlanRiderDto, TRENDS } from './test-plan-input.dto.js';
@@ -43,6 +44,29 @@ export class PlanArmDto {
   setups: ArmSetupDto[];
 }
 
+/** Who rides which bike, and how far. */
+export class PlanRiderStandingDto extends PlanRiderDto {
+  @NumberField({
+    description: 'Counted runs ridden; void ones and warm-ups are left out.',
+    unit: '1',
+    integer: true,
+    minimum: 0,
+    maximum: 1e4,
+    example: 4,
+  })
+  ridden: number;
+
+  @NumberField({
+    description: 'Counted runs still to ride.',
+    unit: '1',
+    integer: true,
+    minimum: 0,
+    maximum: 1e4,
+    example: 4,
+  })
+  left: number;
+}
+
 /** A plan in a list. */
 export class TestPlanSummaryDto {
   @IdField({ description: 'The plan.' })
@@ -62,6 +86,13 @@ export class TestPlanSummaryDto {
 
   @FlagField({ description: 'Whether riders see letters only until it is closed.', example: true })
   blind: boolean;
+
+  @PartsField({
+    description: 'Who rides which bike, and how far. A rider sees their own place.',
+    type: () => PlanRiderStandingDto,
+    maxItems: 20,
+  })
+  riders: PlanRiderStandingDto[];
 
   @MomentField({ description: 'When it was made.', example: '2026-05-08T18:30:00Z' })
   createdAt: string;
@@ -125,9 +156,6 @@ export class TestPlanDto extends TestPlanSummaryDto {
   })
   seed: number | null;
 
-  @PartsField({ description: 'Who rides which bike.', type: () => PlanRiderDto, maxItems: 20 })
-  riders: PlanRiderDto[];
-
   @PartsField({ description: 'The arms, by letter.', type: () => PlanArmDto, maxItems: 8 })
   arms: PlanArmDto[];
 
@@ -168,4 +196,7 @@ export class TestPlanPageDto extends pageOf(TestPlanSummaryDto) {}
 export class TestPlanListQuery extends PageQuery {
   @IdField({ description: 'Only plans on this track.', optional: true })
   trackId?: string;
+
+  @ChoiceField({ description: 'Only open plans, or only closed ones.', choices: PLAN_STATES, optional: true })
+  state?: PlanState;
 }

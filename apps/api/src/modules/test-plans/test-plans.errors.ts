@@ -46,6 +46,16 @@ export class PlanClosed extends Refusal {
   }
 }
 
+export class BlindToRider extends Refusal {
+  constructor() {
+    super(
+      'test-plan.blind',
+      'conflict',
+      'This plan is blind: log its runs for it, or let a mechanic attach this one.',
+    );
+  }
+}
+
 export class NothingLeft extends Refusal {
   constructor() {
     super('test-plan.nothing-left', 'conflict', 'This rider has ridden every run of the plan.');

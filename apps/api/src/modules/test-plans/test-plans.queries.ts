@@ -1,10 +1,21 @@
 import { Injectable } from '@nestjs/common';
-import { In, IsNull, type FindOptionsWhere } from 'typeorm';
+import { In, IsNull, Not, type FindOptionsWhere } from 'typeorm';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { TeamRows } from '../../platform/database/team-rows.js';
+import type { PlanState } from './plan-states.js';
 import { PlannedRunEntity } from './planned-run.entity.js';
 import { TestPlanArmEntity } from './test-plan-arm.entity.js';
 import { TestPlanEntity } from './test-plan.entity.js';
+
+/** How far one rider of a plan is. */
+export interface RiderStanding {
+  readonly planId: string;
+  readonly riderId: string;
+  readonly bikeId: string;
+  /** Counted runs, void ones left out. */
+  readonly ridden: number;
+  readonly left: number;
+}
 
 @Injectable()
 export class TestPlansQueries extends TeamRows<TestPlanEntity> {
@@ -23,6 +34,34 @@ export class TestPlansQueries extends TeamRows<TestPlanEntity> {
       [teamId, riderId],
     );
     return { id: In(rows.map(({ planId }) => planId)) };
+  }
+
+  /** The filter of plans that are open, or closed. */
+  inState(state: PlanState): FindOptionsWhere<TestPlanEntity> {
+    return { closedAt: state === 'open' ? IsNull() : Not(IsNull()) };
+  }
+
+  /** How far the riders of these plans are, or one of them. */
+  async standingsOf(
+    transaction: Transaction,
+    teamId: string,
+    planIds: readonly string[],
+    riderId: string | null,
+  ): Promise<RiderStanding[]> {
+    return transaction.query(
+      `select planned.plan_id as "planId", planned.rider_id as "riderId", arm.bike_id as "bikeId",
+              count(*) filter (where planned.kind = 'counted' and run.id is not null
+                               and run.voided_at is null)::int as ridden,
+              count(*) filter (where planned.kind = 'counted' and planned.run_id is null)::int as "left"
+       from planned_run planned
+       join test_plan_arm arm on arm.team_id = planned.team_id and arm.id = planned.arm_id
+       left join run on run.team_id = planned.team_id and run.id = planned.run_id
+       where planned.team_id = $1 and planned.plan_id = any ($2::uuid[]) and planned.dropped_at is null
+         and ($3::uuid is null or planned.rider_id = $3)
+       group by planned.plan_id, planned.rider_id, arm.bike_id
+       order by planned.rider_id`,
+      [teamId, planIds, riderId],
+    );
   }
 
   /** Makes others who would change the plan wait for the end of this transaction. */

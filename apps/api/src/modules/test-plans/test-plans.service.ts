@@ -8,19 +8,35 @@ import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
 import { PastRuns } from '../scatter/past-runs.js';
 import { refuseOddArms, refuseOddSetups } from './check-arms.js';
 import { MAKE_PLAN, MOST_RUNS_OF_A_RIDER, type PlanWish } from './make-plan.js';
-import { planAnswer, summaryAnswer, type Plan } from './plan-answer.js';
+import { planAnswer, precisionAnswer, statementAnswer, summaryAnswer, type Plan } from './plan-answer.js';
+import type { PlanPreviewDto, PlanPreviewInputDto } from './plan-preview.dto.js';
 import { PlanReader } from './plan-reader.js';
 import { PlanRecords } from './plan-records.js';
 import { plannedRows } from './planned-rows.js';
 import type { TestPlanInputDto } from './test-plan-input.dto.js';
-import type { TestPlanDto, TestPlanListQuery, TestPlanSummaryDto } from './test-plans.dto.js';
+import type {
+  PlanRiderStandingDto,
+  TestPlanDto,
+  TestPlanListQuery,
+  TestPlanSummaryDto,
+} from './test-plans.dto.js';
 import { ScatterUnknown, SizeUnclear, TooManyRuns } from './test-plans.errors.js';
-import { TestPlansQueries } from './test-plans.queries.js';
+import { TestPlansQueries, type RiderStanding } from './test-plans.queries.js';
 
 const PER_CENT = 100;
 const SEEDS = 2 ** 31;
 /** Of time, where the team has set none. */
 const DEFAULT_MARGIN_PCT = 1;
+
+/** Of the plans of one size, any is as good as the other to say what they could tell. */
+const ANY_SEED = 0;
+
+/** What an order and its statement are made from. */
+type PlanSize = Pick<
+  TestPlanInputDto,
+  'runsAnArm' | 'differenceToTellPct' | 'marginPct' | 'trend' | 'warmUps'
+> &
+  Pick<PlanWish, 'arms' | 'riders' | 'seed' | 'blind'>;
 
 /** Makes, shows and closes test plans. */
 @Injectable()
@@ -34,13 +50,22 @@ export class TestPlansService {
     private readonly computeThread: ComputeThread,
   ) {}
 
-  async list(scope: TeamScope, { trackId, ...page }: TestPlanListQuery): Promise<Page<TestPlanSummaryDto>> {
+  async list(
+    scope: TeamScope,
+    { trackId, state, ...page }: TestPlanListQuery,
+  ): Promise<Page<TestPlanSummaryDto>> {
     const own = visibleRider(scope);
     return this.database.inTeam(scope, async (transaction) => {
       const visible = own ? await this.queries.ofRider(transaction, scope.teamId, own) : {};
-      const filter = { ...visible, ...(trackId ? { trackId } : {}) };
+      const filter = {
+        ...visible,
+        ...(trackId ? { trackId } : {}),
+        ...(state ? this.queries.inState(state) : {}),
+      };
       const rows = await this.queries.page(transaction, scope.teamId, page, filter);
-      return toPage(rows, page.limit, summaryAnswer);
+      const ids = rows.map(({ id }) => id);
+      const standings = await this.queries.standingsOf(transaction, scope.teamId, ids, own);
+      return toPage(rows, page.limit, (row) => summaryAnswer(row, ridersIn(row, standings)));
     });
   }
 
@@ -50,13 +75,37 @@ export class TestPlansService {
     );
   }
 
+  /** What a plan of this size could tell by the team's own scatter. Stores nothing. */
+  async preview(scope: TeamScope, input: PlanPreviewInputDto): Promise<PlanPreviewDto> {
+    return this.database.inTeam(scope, async (transaction) => {
+      const size = { ...input, arms: numbered('arm', input.arms), riders: numbered('rider', input.riders) };
+      const wanted = { ...size, seed: ANY_SEED, blind: false };
+      const { plan, runsAnArm, scatter } = await this.make(transaction, scope.teamId, wanted);
+      return {
+        runsAnArm,
+        precision: precisionAnswer(plan),
+        statement: statementAnswer(plan, scatter),
+      };
+    });
+  }
+
   /** Makes a plan: the order, and what it can tell by the team's own scatter. */
   async create(scope: TeamScope, input: TestPlanInputDto): Promise<TestPlanDto> {
     refuseOddArms(input);
     return this.database.writeOnce(scope, async (transaction) => {
       const place = await this.records.placeOf(transaction, scope.teamId, input);
       refuseOddSetups(input, await this.records.setupsOf(transaction, scope.teamId, input));
-      const { plan: made, runsAnArm, scatter } = await this.make(transaction, scope.teamId, input);
+      const {
+        plan: made,
+        runsAnArm,
+        scatter,
+      } = await this.make(transaction, scope.teamId, {
+        ...input,
+        arms: input.arms.map(({ name }) => name),
+        riders: input.riders.map(({ riderId }) => riderId),
+        seed: input.seed ?? randomInt(SEEDS),
+        blind: input.blind ?? false,
+      });
       const row = await this.queries.insert(transaction, {
         teamId: scope.teamId,
         id: newId(),
@@ -90,14 +139,14 @@ export class TestPlansService {
     });
   }
 
-  private async make(transaction: Transaction, teamId: string, input: TestPlanInputDto) {
+  private async make(transaction: Transaction, teamId: string, input: PlanSize) {
     const pastRuns = await this.pastRuns.besides(transaction, teamId, []);
     const outcome = await this.computeThread.run(MAKE_PLAN, {
-      arms: input.arms.map(({ name }) => name),
-      riders: input.riders.map(({ riderId }) => riderId),
+      arms: input.arms,
+      riders: input.riders,
       warmUps: warmUpsOf(input),
-      seed: input.seed ?? randomInt(SEEDS),
-      blind: input.blind ?? false,
+      seed: input.seed,
+      blind: input.blind,
       trend: input.trend ?? 'linear',
       margin: marginOf(input),
       size: sizeOf(input),
@@ -116,17 +165,30 @@ export class TestPlansService {
   }
 
   private async answer(transaction: Transaction, scope: TeamScope, plan: Plan): Promise<TestPlanDto> {
-    const standing = await this.queries.standingRuns(transaction, scope.teamId, plan.row.id);
-    return planAnswer(scope, plan, standing);
+    const { teamId, id } = plan.row;
+    const planned = await this.queries.standingRuns(transaction, teamId, id);
+    const stored = await this.reader.storedOf(transaction, teamId, planned);
+    const standing = planned.map((run) => ({ planned: run, run: stored.get(run.runId ?? '') }));
+    const standings = await this.queries.standingsOf(transaction, teamId, [id], visibleRider(scope));
+    return planAnswer(scope, plan, standing, ridersIn(plan.row, standings));
   }
 }
 
-const marginOf = (input: TestPlanInputDto): number => (input.marginPct ?? DEFAULT_MARGIN_PCT) / PER_CENT;
+const ridersIn = ({ id }: Plan['row'], standings: readonly RiderStanding[]): PlanRiderStandingDto[] =>
+  standings
+    .filter(({ planId }) => planId === id)
+    .map(({ riderId, bikeId, ridden, left }) => ({ riderId, bikeId, ridden, left }));
 
-const warmUpsOf = (input: TestPlanInputDto): number => input.warmUps ?? 1;
+const numbered = (what: string, count: number): string[] =>
+  Array.from({ length: count }, (_, i) => `${what} ${i + 1}`);
+
+const marginOf = (input: Pick<TestPlanInputDto, 'marginPct'>): number =>
+  (input.marginPct ?? DEFAULT_MARGIN_PCT) / PER_CENT;
+
+const warmUpsOf = (input: Pick<TestPlanInputDto, 'warmUps'>): number => input.warmUps ?? 1;
 
 /** @throws SizeUnclear unless exactly one of the two was given. */
-function sizeOf({ runsAnArm, differenceToTellPct }: TestPlanInputDto): PlanWish['size'] {
+function sizeOf({ runsAnArm, differenceToTellPct }: PlanSize): PlanWish['size'] {
   if (runsAnArm !== undefined && differenceToTellPct === undefined) return { runsAnArm };
   if (runsAnArm === undefined && differenceToTellPct !== undefined) {
     return { differenceToTell: differenceToTellPct / PER_CENT };

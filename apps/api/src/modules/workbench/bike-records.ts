@@ -5,6 +5,7 @@ import { Injectable } from '@nestjs/common';
 import type { Transaction } from '../../platform/database/team-database.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService, type Bike } from '../bikes/bikes.service.js';
+import { Blinding } from '../blinding/blinding.js';
 import { RidersService, type Rider } from '../riders/riders.service.js';
 import { SetupsService, type Setup } from '../setups/setups.service.js';
 import { SpringUnitsService, type SpringUnit } from '../spring-units/spring-units.service.js';
@@ -34,9 +35,13 @@ export class BikeRecordsReader {
     private readonly units: SpringUnitsService,
     private readonly setups: SetupsService,
     private readonly tracks: TracksService,
+    private readonly blinding: Blinding,
   ) {}
 
-  /** @throws NotFound for a bike that the member may not see, or a track that the team does not have. */
+  /**
+   * @throws NotFound for a bike that the member may not see, or a track that the team does not have;
+   * HiddenUntilClosed for a bike in a blind plan that the member rides.
+   */
   async read(
     transaction: Transaction,
     scope: TeamScope,
@@ -45,6 +50,7 @@ export class BikeRecordsReader {
   ): Promise<BikeRecords> {
     const { teamId } = scope;
     const bike = await this.bikes.requireVisible(transaction, scope, bikeId);
+    await this.blinding.refuseHidden(transaction, scope, bikeId);
     return {
       bike,
       rider: await this.riders.require(transaction, teamId, bike.riderId),

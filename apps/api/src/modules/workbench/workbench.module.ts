@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
 import { BikesModule } from '../bikes/bikes.module.js';
+import { BlindingModule } from '../blinding/blinding.module.js';
 import { DemandModule } from '../demand/demand.module.js';
 import { RidersModule } from '../riders/riders.module.js';
 import { SetupsModule } from '../setups/setups.module.js';
@@ -17,6 +18,7 @@ import { WorkbenchController } from './workbench.controller.js';
 @Module({
   imports: [
     BikesModule,
+    BlindingModule,
     DemandModule,
     RidersModule,
     SetupsModule,

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { absolutePascal, celsiusFromKelvin, hectopascalFromAbsolutePascal, kelvin } from '@loamledger/units';
 import { TeamDatabase, type Transaction } from '../../../platform/database/team-database.js';
 import { visibleRider, type TeamScope } from '../../../platform/http/scope.js';
+import { Blinding } from '../../blinding/blinding.js';
 import { setupAnswer } from '../../setups/setup-figures.js';
 import type { RingReadingEntity } from '../ring-reading.entity.js';
 import { runAnswer } from '../run-answer.js';
@@ -20,16 +21,19 @@ export class ExportRuns {
     private readonly database: TeamDatabase,
     private readonly queries: RunsQueries,
     private readonly records: RunRecordsReader,
+    private readonly blinding: Blinding,
   ) {}
 
   /** Every run that the member may see, in the order in which they were logged. */
   async csv(scope: TeamScope): Promise<string> {
     return this.database.inTeam(scope, async (transaction) => {
       const recordsOf = this.records.within(transaction, scope.teamId);
+      const hidden = await this.blinding.hiddenRuns(transaction, scope);
       const newestFirst: RunCells[] = [];
       for (let cursor: string | undefined, more = true; more;) {
         const runs = await this.page(transaction, scope, cursor);
-        newestFirst.push(...(await this.cells(transaction, scope.teamId, runs.slice(0, PAGE), recordsOf)));
+        const page = runs.slice(0, PAGE);
+        newestFirst.push(...(await this.cells(transaction, scope.teamId, page, recordsOf, hidden)));
         more = runs.length > PAGE;
         cursor = runs[PAGE - 1]?.id;
       }
@@ -53,13 +57,14 @@ export class ExportRuns {
     teamId: string,
     runs: readonly RunEntity[],
     recordsOf: (keys: RunKeys) => Promise<RunRecords>,
+    hidden: ReadonlySet<string>,
   ): Promise<RunCells[]> {
     const ids = runs.map(({ id }) => id);
     const readings = await this.queries.readingsOf(transaction, teamId, ids);
     const cells: RunCells[] = [];
     for (const run of runs) {
       const own = readings.filter(({ runId }) => runId === run.id);
-      cells.push(runCells(run, own, await recordsOf(run)));
+      cells.push(runCells(run, own, await recordsOf(run), hidden.has(run.id)));
     }
     return cells;
   }
@@ -69,10 +74,11 @@ function runCells(
   run: RunEntity,
   readings: readonly RingReadingEntity[],
   { session, track, bike, rider, setup }: RunRecords,
+  hidden: boolean,
 ): RunCells {
   const { startedAt, timeS, fork, shock, forkBottomOuts, shockBottomOuts, ratings, note, voided } = runAnswer(
     run,
-    { day: session.day, condition: session.condition, readings },
+    { day: session.day, condition: session.condition, readings, hidden },
   );
   const { airTemperature, stationPressure } = session;
   return {
@@ -84,7 +90,7 @@ function runCells(
       stationPressureHpa:
         stationPressure === null ? null : hectopascalFromAbsolutePascal(absolutePascal(stationPressure)),
     },
-    setup: setupCells(setup),
+    setup: hidden ? {} : setupCells(setup),
     run: {
       startedAt,
       timeS,
