@@ -8,6 +8,7 @@ import { BaselinesModule } from './modules/baselines/baselines.module.js';
 import { BikesModule } from './modules/bikes/bikes.module.js';
 import { ComparisonsModule } from './modules/comparisons/comparisons.module.js';
 import { DecisionsModule } from './modules/decisions/decisions.module.js';
+import { EventsModule } from './modules/events/events.module.js';
 import { RidersModule } from './modules/riders/riders.module.js';
 import { RunsModule } from './modules/runs/runs.module.js';
 import { SessionsModule } from './modules/sessions/sessions.module.js';
@@ -50,6 +51,7 @@ export class AppModule {
         BaselinesModule,
         SpringModule,
         WorkbenchModule,
+        EventsModule,
       ],
       providers: [
         { provide: APP_FILTER, useClass: ProblemFilter },

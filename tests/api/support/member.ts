@@ -43,6 +43,11 @@ export class Member {
     return call;
   }
 
+  /** The cookie as a header, for calls that are not made here. */
+  get cookieHeader(): string {
+    return this.cookie ?? '';
+  }
+
   /** Keeps the cookie that an answer sets. */
   keep(answer: { headers: Record<string, unknown> }): void {
     const [cookie = ''] = answer.headers['set-cookie'] as string[];

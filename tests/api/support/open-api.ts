@@ -1,4 +1,6 @@
 import { readFileSync } from 'node:fs';
+import type { IncomingMessage } from 'node:http';
+import type { Test } from 'supertest';
 import type { Member } from './member.js';
 
 /** The part of JSON Schema that the document uses. */
@@ -20,6 +22,7 @@ interface Operation {
   readonly 'x-roles'?: readonly string[];
   readonly 'x-token-scope'?: string;
   readonly requestBody?: { readonly content: Readonly<Record<string, { readonly schema: Schema }>> };
+  readonly responses?: Readonly<Record<string, { readonly content?: Readonly<Record<string, unknown>> }>>;
 }
 
 export interface Document {
@@ -41,6 +44,8 @@ export interface Route {
   /** The schema of a JSON body, if it takes one. */
   readonly body: Schema | undefined;
   readonly takesCsv: boolean;
+  /** Its answer does not end by itself. */
+  readonly streams: boolean;
 }
 
 /** The committed document: another test holds it against the code. */
@@ -60,6 +65,7 @@ export function routesOf(document: Document): Route[] {
       tokenScope: operation['x-token-scope'],
       body: operation.requestBody?.content['application/json']?.schema,
       takesCsv: operation.requestBody?.content['text/csv'] !== undefined,
+      streams: operation.responses?.['200']?.content?.['text/event-stream'] !== undefined,
     })),
   );
 }
@@ -90,7 +96,22 @@ export function call(document: Document, member: Member, route: Route, teamId: s
     .replaceAll(/\{\w+\}/g, '01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e11');
   const request = member.send(route.method, path);
   if (route.method === 'put') void request.set('if-match', '"1"');
+  if (route.streams) return request.buffer(false).parse(hangUp);
   if (route.takesCsv) return request.set('content-type', 'text/csv').send('date,track,bike\n');
   const sent = body ?? (route.body && exampleOf(document, route.body));
   return sent === undefined ? request : request.send(sent as object);
 }
+
+/** Ends an answer that would not end by itself, once its head is there; a refusal is read as it is. */
+const hangUp: Parameters<Test['parse']>[0] = (answer, done) => {
+  const stream = answer as unknown as IncomingMessage;
+  if (stream.headers['content-type']?.includes('event-stream')) {
+    stream.destroy();
+    done(null, {});
+    return;
+  }
+  let text = '';
+  stream.setEncoding('utf8');
+  stream.on('data', (part: string) => (text += part));
+  stream.on('end', () => done(null, JSON.parse(text)));
+};

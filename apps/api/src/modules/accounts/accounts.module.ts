@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import { APP_GUARD } from '@nestjs/core';
 import { Throttle } from '../../platform/security/throttle.js';
 import { TeamsModule } from '../teams/teams.module.js';
+import { AccessNow } from './access-now.js';
 import { AccountsController } from './accounts.controller.js';
 import { AccountsQueries } from './accounts.queries.js';
 import { AccountsService } from './accounts.service.js';
@@ -16,10 +17,12 @@ import { SignInsService } from './sign-ins.service.js';
   providers: [
     AccountsService,
     AccountsQueries,
+    AccessNow,
     SignInsService,
     SignInsQueries,
     Throttle,
     { provide: APP_GUARD, useClass: SignInGuard },
   ],
+  exports: [AccessNow],
 })
 export class AccountsModule {}

@@ -3,6 +3,7 @@ import { Tenancy1764000001000 } from './migrations/1764000001000-tenancy.js';
 import { TestPlans1764100000000 } from './migrations/1764100000000-test-plans.js';
 import { BaselineVenue1764200000000 } from './migrations/1764200000000-baseline-venue.js';
 import { SignIns1764600000000 } from './migrations/1764600000000-sign-ins.js';
+import { LiveEvents1764700000000 } from './migrations/1764700000000-live-events.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -11,4 +12,5 @@ export const MIGRATIONS = [
   TestPlans1764100000000,
   BaselineVenue1764200000000,
   SignIns1764600000000,
+  LiveEvents1764700000000,
 ];
