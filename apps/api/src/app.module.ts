@@ -1,5 +1,5 @@
 import { Module, type DynamicModule } from '@nestjs/common';
-import { APP_FILTER, APP_INTERCEPTOR } from '@nestjs/core';
+import { APP_FILTER } from '@nestjs/core';
 import type { Config } from './config/config.js';
 import { ConfigModule } from './config/config.module.js';
 import { AccountsModule } from './modules/accounts/accounts.module.js';
@@ -22,9 +22,6 @@ import { WorkbenchModule } from './modules/workbench/workbench.module.js';
 import { ComputeModule } from './platform/compute/compute.module.js';
 import { DatabaseModule } from './platform/database/database.module.js';
 import { ProblemFilter } from './platform/errors/problem.filter.js';
-import { EntityTagInterceptor } from './platform/http/entity-tag.interceptor.js';
-import { PageLinkInterceptor } from './platform/http/page-link.interceptor.js';
-import { TidyNumbersInterceptor } from './platform/http/tidy-numbers.interceptor.js';
 
 @Module({})
 export class AppModule {
@@ -53,12 +50,7 @@ export class AppModule {
         WorkbenchModule,
         EventsModule,
       ],
-      providers: [
-        { provide: APP_FILTER, useClass: ProblemFilter },
-        { provide: APP_INTERCEPTOR, useClass: EntityTagInterceptor },
-        { provide: APP_INTERCEPTOR, useClass: PageLinkInterceptor },
-        { provide: APP_INTERCEPTOR, useClass: TidyNumbersInterceptor },
-      ],
+      providers: [{ provide: APP_FILTER, useClass: ProblemFilter }],
     };
   }
 }

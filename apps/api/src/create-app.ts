@@ -6,6 +6,7 @@ import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import { AppModule } from './app.module.js';
 import type { Config } from './config/config.js';
+import { completeAnswers } from './platform/http/answer-hooks.js';
 import { refuseDeepBodies } from './platform/http/body-depth.js';
 import { acceptCsvBodies } from './platform/http/csv-body.js';
 import { serveDashboard } from './platform/http/dashboard-files.js';
@@ -14,6 +15,7 @@ import { refuseForgedRequests } from './platform/http/forged-requests.js';
 import { followRequests } from './platform/http/request-origin.js';
 import { sendSecurityHeaders } from './platform/http/security-headers.js';
 import { validationPipe } from './platform/http/validation.pipe.js';
+import { rememberValidationRules } from './platform/http/validation-rules.js';
 
 const API_PREFIX = 'api/v1';
 
@@ -39,6 +41,8 @@ export async function createApp(config: Config): Promise<NestFastifyApplication>
   refuseDeepBodies(app);
   followRequests(app);
   acceptCsvBodies(app, BODY_LIMIT_BYTES);
+  completeAnswers(app);
+  rememberValidationRules();
   app.useGlobalPipes(validationPipe);
   app.enableShutdownHooks();
   serveOpenApi(app);

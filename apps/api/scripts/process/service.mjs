@@ -10,6 +10,7 @@ const DRAIN_LIMIT_MS = 15_000;
 
 /**
  * @typedef {object} Service
+ * @property {number} pid
  * @property {Promise<string>} ended    settles with how it ended when the service is gone
  * @property {() => Promise<void>} stop  lets it finish its requests
  *
@@ -35,6 +36,8 @@ export function loadService() {
     );
   });
   return {
+    // None where the process could not be started; `ended` says why.
+    pid: child.pid ?? 0,
     ended,
     // One that has ended cannot be told anything; `ended` says why.
     begin: (settings) => void child.send(settings, () => undefined),

@@ -2,6 +2,7 @@ import type { DeepPartial, EntityTarget, FindOptionsWhere } from 'typeorm';
 import { In, LessThan } from 'typeorm';
 import { NotFound } from '../errors/refusal.js';
 import { StaleVersion } from '../http/preconditions.js';
+import { readRows, type RowQuestion } from './read-rows.js';
 import type { TeamOwned } from './team-owned.entity.js';
 import type { Transaction } from './team-database.js';
 
@@ -21,27 +22,30 @@ export abstract class TeamRows<Row extends TeamOwned> {
     filter: FindOptionsWhere<Row> = {},
   ): Promise<Row[]> {
     const start = page.cursor ? { id: LessThan(page.cursor) } : {};
-    return transaction.find(this.entity, {
+    return readRows(transaction, this.entity, {
       where: { ...filter, ...start, teamId } as FindOptionsWhere<Row>,
-      order: { id: 'DESC' } as never,
+      order: { id: 'DESC' } as RowQuestion<Row>['order'],
       take: page.limit + 1,
     });
   }
 
   async all(transaction: Transaction, teamId: string, filter: FindOptionsWhere<Row> = {}): Promise<Row[]> {
-    return transaction.find(this.entity, {
+    return readRows(transaction, this.entity, {
       where: { ...filter, teamId } as FindOptionsWhere<Row>,
-      order: { id: 'ASC' } as never,
+      order: { id: 'ASC' } as RowQuestion<Row>['order'],
     });
   }
 
   async byIds(transaction: Transaction, teamId: string, ids: readonly string[]): Promise<Row[]> {
     if (ids.length === 0) return [];
-    return transaction.find(this.entity, { where: { teamId, id: In([...ids]) } as FindOptionsWhere<Row> });
+    return readRows(transaction, this.entity, {
+      where: { teamId, id: In([...ids]) } as FindOptionsWhere<Row>,
+    });
   }
 
   async find(transaction: Transaction, teamId: string, id: string): Promise<Row | null> {
-    return transaction.findOneBy(this.entity, { teamId, id } as FindOptionsWhere<Row>);
+    const rows = await readRows(transaction, this.entity, { where: { teamId, id } as FindOptionsWhere<Row> });
+    return rows[0] ?? null;
   }
 
   /** @throws NotFound when the team has no such row. */
