@@ -7,7 +7,14 @@ export interface BaselineAlternative {
   kind: 'softer' | 'firmer' | 'fewer spacers' | 'more spacers';
   candidate: EvaluatedCandidate;
   /** Alternative minus chosen. */
-  cost: { risk: number; reserveAt95: number; sagFraction: number; earlyForce: number };
+  cost: {
+    risk: number;
+    reserveAt95: number;
+    sagFraction: number;
+    earlyForce: number;
+    /** Where the travel under braking is known of both. */
+    diveTravel?: number;
+  };
   /** Demands that it would not meet. */
   breaks: DemandOnSetUp[];
 }
@@ -56,4 +63,7 @@ const costOf = (candidate: EvaluatedCandidate, chosen: EvaluatedCandidate): Base
   reserveAt95: candidate.reserveAt95 - chosen.reserveAt95,
   sagFraction: candidate.sagFraction - chosen.sagFraction,
   earlyForce: candidate.earlyForce - chosen.earlyForce,
+  ...(candidate.diveTravel === undefined || chosen.diveTravel === undefined
+    ? {}
+    : { diveTravel: candidate.diveTravel - chosen.diveTravel }),
 });

@@ -56,7 +56,7 @@ export interface BaselineRequest {
   wantedReserve: number;
   /** m. */
   stroke: number;
-  /** Greatest dive under braking, m, where one is wanted. */
+  /** Travel under the reference braking that should not be exceeded, m, where one is known. */
   allowedDive?: number;
   predictive: PredictiveDistribution;
   /** What is in the unit now. */

@@ -214,9 +214,33 @@ describe('an answer', () => {
     expect(choice).toMatchObject({ status: 'not feasible', unmet: ['limits'], nearest: null });
   });
 
-  it('respects an allowed dive', () => {
+  it('dives no deeper under braking than allowed, where another set-up meets the rest', () => {
+    const free = chooseBaseline(request);
+    if (free.status !== 'recommended') throw new Error(free.message);
+    const allowedDive = (free.chosen.diveTravel ?? 0) - 1e-3;
+    const choice = chooseBaseline({ ...request, allowedDive });
+    if (choice.status !== 'recommended') throw new Error(choice.message);
+    expect(choice.chosen.diveTravel).toBeLessThanOrEqual(allowedDive);
+    expect(choice.counts.feasible).toBe(free.counts.feasible);
+  });
+
+  it('says so where every set-up that meets sag and risk dives deeper than allowed', () => {
     const choice = chooseBaseline({ ...request, allowedDive: 0.001 });
-    expect(choice).toMatchObject({ status: 'not feasible', unmet: ['dive'] });
+    if (choice.status !== 'recommended') throw new Error(choice.message);
+    expect(choice.chosen).toEqual((chooseBaseline(request) as { chosen: unknown }).chosen);
+    expect(choice.reasons.at(-1)).toMatch(/No set-up that meets the other demands dives less/);
+  });
+
+  it('tells of every alternative what it costs', () => {
+    const choice = chooseBaseline(request);
+    if (choice.status !== 'recommended') throw new Error(choice.message);
+    expect(choice.alternatives.length).toBeGreaterThan(0);
+    for (const { kind, candidate: other, cost } of choice.alternatives) {
+      expect(cost.diveTravel).toBeCloseTo((other.diveTravel ?? 0) - (choice.chosen.diveTravel ?? 0), 12);
+      if (kind === 'softer') expect(cost.risk).toBeGreaterThan(0);
+      if (kind === 'firmer') expect(cost.sagFraction).toBeLessThan(0);
+      if (kind === 'firmer') expect(cost.earlyForce).toBeGreaterThan(0);
+    }
   });
 
   it('needs no step when it is in the unit already', () => {

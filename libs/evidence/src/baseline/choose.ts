@@ -6,7 +6,7 @@ import {
   type BaselineRequest,
   type EvaluatedCandidate,
 } from './candidate.js';
-import { brokenDemands, DEMANDS_ON_SET_UP, meets, shortfall, type DemandOnSetUp } from './demands.js';
+import { meets, meetsStrict, shortfall, STRICT_DEMANDS, type DemandOnSetUp } from './demands.js';
 import { nearest } from './nearest.js';
 import { stepsTowards, type SetUpStep } from './steps.js';
 
@@ -17,7 +17,7 @@ export interface BaselineCounts {
   withinSagBand: number;
   withinRisk: number;
   withinDive: number;
-  /** All demands together. */
+  /** Sag band and risk together. */
   feasible: number;
 }
 
@@ -50,8 +50,8 @@ const RING_READING_ERROR = 0.002;
 /**
  * Chooses a set-up among candidates that the engine has evaluated; reserves in m, risks as probabilities a run.
  *
- * Limits first, then sag band, risk P(log h > bottoming) ≤ accepted, and dive where one is allowed. Of what is left,
- * those whose reserve at the 95th-percentile hit is within the ring's reading error of the nearest to the wanted one,
+ * Limits first, then sag band and risk P(log h > bottoming) ≤ accepted. Of what is left, those that dive no deeper
+ * under braking than allowed, if there are any; of these, those whose reserve at the 95th-percentile hit is within the ring's reading error of the nearest to the wanted one,
  * and of these the one with the lowest early force. Equal candidates: fewer spacers, then less pressure.
  * Never throws for lack of an answer: no limits and not feasible are statuses. Throws EvidenceInputError for
  * impossible input.
@@ -72,8 +72,9 @@ export function chooseBaseline(request: BaselineRequest): BaselineChoice {
     .filter((candidate) => isWithinLimits(candidate, limits))
     .map((candidate) => evaluateCandidate(candidate, request));
   const counts = countCandidates(within, request);
-  const feasible = within.filter((candidate) => brokenDemands(candidate, request).length === 0);
-  const chosen = mostSuppleNear(feasible, request.wantedReserve);
+  const feasible = within.filter((candidate) => meetsStrict(candidate, request));
+  const noDeeper = feasible.filter((candidate) => meets('dive', candidate, request));
+  const chosen = mostSuppleNear(noDeeper.length > 0 ? noDeeper : feasible, request.wantedReserve);
   if (chosen === undefined) return notFeasible(within, counts, request);
   return {
     status: 'recommended',
@@ -107,7 +108,7 @@ function countCandidates(within: readonly EvaluatedCandidate[], request: Baselin
     withinSagBand: meeting('sag band'),
     withinRisk: meeting('risk'),
     withinDive: meeting('dive'),
-    feasible: within.filter((candidate) => brokenDemands(candidate, request).length === 0).length,
+    feasible: within.filter((candidate) => meetsStrict(candidate, request)).length,
   };
 }
 
@@ -127,10 +128,13 @@ function notFeasible(
     };
   }
   const closest = nearest(within, (candidate) => shortfall(candidate, request)) ?? null;
-  const alone = DEMANDS_ON_SET_UP.filter(
+  const alone = STRICT_DEMANDS.filter(
     (demand) => !within.some((candidate) => meets(demand, candidate, request)),
   );
-  const unmet = alone.length > 0 || closest === null ? alone : brokenDemands(closest, request);
+  const unmet =
+    alone.length > 0 || closest === null
+      ? alone
+      : STRICT_DEMANDS.filter((demand) => !meets(demand, closest, request));
   const words = unmet.join(' and ');
   const message =
     alone.length > 0
@@ -159,14 +163,16 @@ function reasonsFor(
 ): string[] {
   const { sagBand, acceptedRisk, wantedReserve, allowedDive } = request;
   const reasons = [
-    `${counts.feasible} of ${counts.withinLimits} set-ups inside the limits meet every demand.`,
+    `${counts.feasible} of ${counts.withinLimits} set-ups inside the limits meet the demands on sag and risk.`,
     `Sag ${percent(candidate.sagFraction)}; wanted ${percent(sagBand.min)} to ${percent(sagBand.max)}.`,
     `Risk of a bottom-out ${percent(candidate.risk)} a run; accepted ${percent(acceptedRisk)}.`,
     `Reserve at the 95th-percentile hit ${millimetres(candidate.reserveAt95)}; wanted ${millimetres(wantedReserve)}.`,
   ];
   if (allowedDive !== undefined && candidate.diveTravel !== undefined) {
+    const isDeeper = candidate.diveTravel > allowedDive;
     reasons.push(
-      `Dive under braking ${millimetres(candidate.diveTravel)}; allowed ${millimetres(allowedDive)}.`,
+      `Uses ${millimetres(candidate.diveTravel)} under braking; kept set-ups allow ${millimetres(allowedDive)}.` +
+        (isDeeper ? ' No set-up that meets the other demands dives less.' : ''),
     );
   }
   return reasons;

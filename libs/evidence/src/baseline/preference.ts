@@ -1,5 +1,5 @@
 import { mixtureOf, NO_TRACK } from '../demand/component.js';
-import { fitDemand } from '../demand/fit.js';
+import { fitDemand, type DemandFit } from '../demand/fit.js';
 import { summaryOfMixture, type Summary } from '../demand/mixture.js';
 import { requireBetween, requirePositive } from '../errors.js';
 
@@ -26,28 +26,23 @@ export interface Preference extends Summary {
 }
 
 /**
- * Reserve wanted at the 95th-percentile hit, m: 12 ± 10 mm for a team nobody knows, riders 5 mm apart, each within 5 mm
- * of itself (a ring reads to 2 mm and a set-up is not kept for its reserve alone; judgement, no source).
+ * Prior of the reserve at the 95th-percentile hit, shares of the stroke, around the usual wish: a team nobody knows
+ * 0.06 from it (10 mm of a fork), riders 0.03 apart, each within 0.03 of itself: 5 mm of a fork, since a ring reads to
+ * 2 mm and a set-up is not kept for its reserve alone (judgement, no source).
  */
-export const DEFAULT_RESERVE_PREFERENCE: PreferencePrior = {
-  mean: 0.012,
-  sd: 0.01,
-  betweenRiders: 0.005,
-  withinRider: 0.005,
-};
+const RESERVE_SDS = { sd: 0.06, betweenRiders: 0.03, withinRider: 0.03 };
 
 /**
- * What a rider wants, learned from kept decisions, in the unit of the values.
+ * What riders want, learned from kept decisions, in the unit of the values; one fit for all of them.
  *
  * value = team mean + rider + scatter, partially pooled: a rider with few decisions is drawn towards the team, a team
  * with few towards the prior. The model is the demand model with one track and no bounds (docs/evidence/demand.md).
  * `kept` holds the whole team's. Throws EvidenceInputError for values that are not finite and scales that are not > 0.
  */
-export function learnPreference(
+export function learnPreferences(
   kept: readonly KeptValue[],
-  riderId: string,
-  prior: PreferencePrior = DEFAULT_RESERVE_PREFERENCE,
-): Preference {
+  prior: PreferencePrior,
+): (riderId: string) => Preference {
   requirePositive('prior.sd', prior.sd, 'unit of the values');
   requirePositive('prior.betweenRiders', prior.betweenRiders, 'unit of the values');
   requirePositive('prior.withinRider', prior.withinRider, 'unit of the values');
@@ -70,6 +65,15 @@ export function learnPreference(
     },
     { fixedSds: { track: 0 } },
   );
+  return (riderId) => preferenceIn(fit, riderId, kept, prior);
+}
+
+function preferenceIn(
+  fit: DemandFit,
+  riderId: string,
+  kept: readonly KeptValue[],
+  prior: PreferencePrior,
+): Preference {
   const rider = fit.riders.findIndex(({ id }) => id === riderId);
   const unknowns = rider < 0 ? [0] : [0, 1 + fit.tracks.length + rider];
   const fresh = rider < 0 ? 1 : 0;
@@ -89,30 +93,39 @@ export function learnPreference(
   };
 }
 
+/** The prior of a share of the stroke that should be left at the 95th-percentile hit, around the usual wish. */
+export const reservePrior = (usual: number): PreferencePrior => ({ mean: usual, ...RESERVE_SDS });
+
+/** The prior of sag as a share of the stroke, around the usual band. */
+export function sagPrior(usual: Band): PreferencePrior {
+  requireBand(usual);
+  const half = (usual.max - usual.min) / 2;
+  return { mean: usual.min + half, sd: half, betweenRiders: half, withinRider: half };
+}
+
 /** Kept decisions from which a rider's own sag is taken instead of the usual band (judgement, as for evidence levels). */
 const DECISIONS_FOR_OWN_BAND = 3;
 
 /**
  * Sag band of a rider, shares of the stroke: the usual band, moved so that its middle is what the rider has kept, once
- * three decisions show it; the width stays.
+ * three decisions show it; the width stays. `sag` is the rider's preference learned with sagPrior.
  */
-export function preferredSagBand(
-  kept: readonly KeptValue[],
-  riderId: string,
-  usual: { min: number; max: number },
-): { min: number; max: number } {
-  requireBetween('usual.min', usual.min, 'share of stroke', 0, 1);
-  requireBetween('usual.max', usual.max, 'share of stroke', usual.min, 1);
-  const own = kept.filter((entry) => entry.riderId === riderId).length;
+export function preferredSagBand(sag: Preference, usual: Band): Band {
+  requireBand(usual);
+  if (sag.counts.own < DECISIONS_FOR_OWN_BAND) return usual;
   const half = (usual.max - usual.min) / 2;
-  if (own < DECISIONS_FOR_OWN_BAND || half === 0) return usual;
-  const middle = (usual.min + usual.max) / 2;
-  const { mean } = learnPreference(kept, riderId, {
-    mean: middle,
-    sd: half,
-    betweenRiders: half,
-    withinRider: half,
-  });
-  const centre = Math.min(1 - half, Math.max(half, mean));
+  const centre = Math.min(1 - half, Math.max(half, sag.mean));
   return { min: centre - half, max: centre + half };
+}
+
+/** Shares of the stroke. */
+interface Band {
+  min: number;
+  max: number;
+}
+
+/** A band of no width has no scale to learn with. */
+function requireBand(band: Band): void {
+  requireBetween('usual.min', band.min, 'share of stroke', 0, 1);
+  requireBetween('usual.max', band.max, 'share of stroke', band.min, 1);
 }
