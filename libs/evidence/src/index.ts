@@ -24,6 +24,7 @@ export type {
 } from './baseline/candidate.js';
 export type { BaselineAlternative } from './baseline/alternatives.js';
 export type { DemandOnSetUp } from './baseline/demands.js';
+export { nearestToFaster } from './baseline/towards-faster.js';
 export type { SetUpStep } from './baseline/steps.js';
 export { makeTestPlan, replanRest } from './plan/test-plan.js';
 export type { PlannedRun, RiddenRun, TestPlan } from './plan/test-plan.js';

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BaselineCandidate, BaselineRequest } from './candidate.js';
 import { chooseBaseline } from './choose.js';
+import { nearestToFaster } from './towards-faster.js';
 
 const STROKE = 0.16;
 const PSI = 6895;
@@ -258,5 +259,34 @@ describe('an answer', () => {
     expect(() =>
       chooseBaseline({ ...request, candidates: [{ ...candidate(80, 2), bottomingLogHeight: Number.NaN }] }),
     ).toThrowError(/candidates\[0\].bottomingLogHeight/);
+  });
+});
+
+describe('what was faster on time', () => {
+  it('is taken as it is where it meets every demand', () => {
+    const choice = chooseBaseline(request);
+    if (choice.status !== 'recommended') throw new Error(choice.message);
+    const { pressurePa, spacers } = choice.chosen;
+    expect(nearestToFaster(choice.chosen, request)).toMatchObject({ pressurePa, spacers });
+  });
+
+  it('is approached only as far as limits, sag and risk allow', () => {
+    fc.assert(
+      fc.property(
+        wishes,
+        fc.integer({ min: 40, max: 140 }),
+        fc.integer({ min: 0, max: 6 }),
+        (wish, psi, spacers) => {
+          const asked = asRequest(wish);
+          const towards = nearestToFaster(candidate(psi, spacers), asked);
+          expect(towards !== undefined).toBe(chooseBaseline(asked).counts.feasible > 0);
+          if (towards === undefined) return;
+          expect(insideLimits(towards, asked)).toBe(true);
+          expect(towards.risk).toBeLessThanOrEqual(asked.acceptedRisk);
+          expect(towards.sagFraction).toBeGreaterThanOrEqual(asked.sagBand.min);
+          expect(towards.sagFraction).toBeLessThanOrEqual(asked.sagBand.max);
+        },
+      ),
+    );
   });
 });

@@ -1,9 +1,13 @@
-import type { EvaluatedCandidate } from '@loamledger/evidence';
+import type { BaselineAlternative, EvaluatedCandidate } from '@loamledger/evidence';
 import { millimetresFromMetres, psiFromGaugePascal } from '@loamledger/units';
 import type { ExpectedEndDto } from '../decisions/decisions.dto.js';
 import { evidenceAnswer, forecastAnswer } from '../demand/track-demand.js';
-import type { EndBaseline } from './end-baseline.js';
-import type { EndBaselineDto, EvaluatedFillDto } from './baselines.dto.js';
+import { reserveMessage, sharpenSentence, timeSentence, wishMessage } from './baseline-words.js';
+import type { ClicksAdvice } from './clicks.js';
+import type { ClicksDto, EndBaselineDto, SharpenDto, TimeLineDto, WantedDto } from './end-baseline.dto.js';
+import type { EndBaseline, TimeLine } from './end-baseline.js';
+import type { AlternativeCostDto, EvaluatedFillDto } from './fill.dto.js';
+import { NEXT_RUNS } from './sharpen.js';
 
 const PER_CENT = 100;
 
@@ -19,6 +23,7 @@ export function endAnswer(baseline: EndBaseline, bumperLength: number): EndBasel
     bumperStartMm: millimetresFromMetres(strokeM - bumperLength),
     forecast: forecastAnswer(forecast),
     evidence: evidenceAnswer(baseline.evidence),
+    wanted: wantedAnswer(baseline),
     current: baseline.current && fill(baseline.current),
     recommended: choice.status === 'recommended' ? fill(choice.chosen) : null,
     nearest: choice.status === 'not feasible' && choice.nearest ? fill(choice.nearest) : null,
@@ -26,12 +31,72 @@ export function endAnswer(baseline: EndBaseline, bumperLength: number): EndBasel
     steps: baseline.steps.map(fill),
     alternatives:
       choice.status === 'recommended'
-        ? choice.alternatives.map(({ kind, candidate, breaks }) => ({ kind, fill: fill(candidate), breaks }))
+        ? choice.alternatives.map(({ kind, candidate, cost, breaks }) => ({
+            kind,
+            fill: fill(candidate),
+            cost: costAnswer(cost),
+            breaks,
+          }))
         : [],
-    rebound: baseline.rebound,
+    rebound: baseline.clicks?.rebound ?? 'leave',
+    clicks: baseline.clicks && clicksAnswer(baseline.clicks),
+    time: baseline.time.map((line) => timeAnswer(line, fill)),
+    sharpen: sharpenAnswer(baseline),
     assumed: baseline.assumed.map((input) => ({ ...input })),
   };
 }
+
+function wantedAnswer({ wishes, allowedDive, strokeM }: EndBaseline): WantedDto {
+  const { reserve, sagBand } = wishes;
+  return {
+    reserveMm: millimetresFromMetres(reserve.value * strokeM),
+    reserveSource: reserve.source,
+    reserveMessage: reserveMessage(wishes, strokeM),
+    sagLowPct: sagBand.value.min * PER_CENT,
+    sagHighPct: sagBand.value.max * PER_CENT,
+    sagSource: sagBand.source,
+    sagMessage: wishMessage(sagBand, 'The usual band.'),
+    brakingTravelMm: allowedDive === undefined ? null : millimetresFromMetres(allowedDive),
+  };
+}
+
+const costAnswer = (cost: BaselineAlternative['cost']): AlternativeCostDto => ({
+  riskPct: cost.risk * PER_CENT,
+  reserve95Mm: millimetresFromMetres(cost.reserveAt95),
+  sagPct: cost.sagFraction * PER_CENT,
+  earlyForceN: cost.earlyForce,
+  brakingTravelMm: cost.diveTravel === undefined ? null : millimetresFromMetres(cost.diveTravel),
+});
+
+const clicksAnswer = ({ from, setupId, clicks }: ClicksAdvice): ClicksDto => ({
+  from,
+  setupId,
+  reboundClicks: clicks.rebound,
+  compressionClicks: clicks.compression,
+});
+
+function timeAnswer(line: TimeLine, fill: (candidate: EvaluatedCandidate) => EvaluatedFillDto): TimeLineDto {
+  const { verdict, faster, slower, towards } = line;
+  return {
+    planId: verdict.planId,
+    planName: verdict.planName,
+    sentence: timeSentence(line),
+    gainPct: verdict.gain.by * PER_CENT,
+    gainLowPct: verdict.gain.low * PER_CENT,
+    gainHighPct: verdict.gain.high * PER_CENT,
+    faster: fill(faster),
+    slower: fill(slower),
+    towards: towards && fill(towards),
+  };
+}
+
+const sharpenAnswer = ({ sharpening, evidence }: EndBaseline): SharpenDto => ({
+  sentence: sharpenSentence(sharpening, evidence),
+  lowM: sharpening.now.low,
+  highM: sharpening.now.high,
+  runs: NEXT_RUNS,
+  options: sharpening.options.map(({ kind, then }) => ({ kind, lowM: then.low, highM: then.high })),
+});
 
 function fillAnswer(candidate: EvaluatedCandidate, stroke: number): EvaluatedFillDto {
   return {
@@ -42,6 +107,8 @@ function fillAnswer(candidate: EvaluatedCandidate, stroke: number): EvaluatedFil
     medianTravelMm: millimetresFromMetres(candidate.travelAtMedian),
     travel95Mm: millimetresFromMetres(candidate.travelAt95),
     reserve95Mm: millimetresFromMetres(candidate.reserveAt95),
+    brakingTravelMm: candidate.diveTravel === undefined ? null : millimetresFromMetres(candidate.diveTravel),
+    earlyForceN: candidate.earlyForce,
     riskPct: candidate.risk * PER_CENT,
     bottomingHeightM: Number.isFinite(candidate.bottomingLogHeight)
       ? Math.exp(candidate.bottomingLogHeight)

@@ -1,5 +1,5 @@
 import { Column, Entity, ForeignKey, Index } from 'typeorm';
-import type { BaselineDto } from './baselines.dto.js';
+import type { StoredAnswer } from './stored-answer.js';
 import type { Condition } from '../sessions/conditions.js';
 import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 
@@ -54,7 +54,6 @@ export class BaselineEntity extends TeamOwned {
   @Column('int')
   runCount: number;
 
-  /** Without a venue where it was stored before grounds were told apart. */
   @Column('jsonb')
-  answer: Pick<BaselineDto, 'fork' | 'shock'> & Partial<Pick<BaselineDto, 'venue'>>;
+  answer: StoredAnswer;
 }

@@ -8,12 +8,15 @@ import { TeamDatabase, type Transaction } from '../../platform/database/team-dat
 import { NotFound } from '../../platform/errors/refusal.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
 import { Blinding } from '../blinding/blinding.js';
+import { ClosedPlans } from '../comparisons/closed-plans.js';
 import { DemandService } from '../demand/demand.service.js';
+import { SetupsService } from '../setups/setups.service.js';
 import type { BaselineEntity } from './baseline.entity.js';
 import { BaselineRecordsReader, type BaselinePlace } from './baseline-records.js';
 import type { BaselineDto, BaselineListDto, BaselineListQuery, BaselineRunsDto } from './baselines.dto.js';
 import { BaselinesQueries } from './baselines.queries.js';
-import { BASELINES, fingerprintOf, type BaselineRecords } from './compute-baseline.js';
+import { BASELINES, fingerprintOf, type BaselineRecords, type BaselinesInput } from './compute-baseline.js';
+import { answerAsStored } from './stored-answer.js';
 import { venueOf } from './venue.js';
 
 /** Offers the baseline of every bike on a track. Each is stored as it was offered, and never changed. */
@@ -24,6 +27,8 @@ export class BaselinesService {
     private readonly queries: BaselinesQueries,
     private readonly records: BaselineRecordsReader,
     private readonly demand: DemandService,
+    private readonly closedPlans: ClosedPlans,
+    private readonly setups: SetupsService,
     private readonly computeThread: ComputeThread,
     private readonly blinding: Blinding,
   ) {}
@@ -73,7 +78,7 @@ export class BaselinesService {
       stored = await this.queries.latest(transaction, scope.teamId, trackId, venue);
       stale = records.filter((record) => !isOffered(record, stored));
     }
-    const made = stale.length > 0 ? await this.offer(transaction, scope.teamId, stale) : [];
+    const made = stale.length > 0 ? await this.offer(transaction, scope.teamId, trackId, stale) : [];
     return records.flatMap(({ bike }) => {
       const baseline = [...made, ...stored].find((candidate) => candidate.bikeId === bike.id);
       return baseline ? [answer(baseline)] : [];
@@ -84,6 +89,7 @@ export class BaselinesService {
   private async offer(
     transaction: Transaction,
     teamId: string,
+    trackId: string,
     stale: readonly BaselineRecords[],
   ): Promise<BaselineEntity[]> {
     const demand = {
@@ -92,16 +98,17 @@ export class BaselinesService {
     };
     const runIds = [...new Set([...demand.fork.runIds, ...demand.shock.runIds])].sort();
     await this.queries.keepRuns(transaction, teamId, demand.fork.evidenceVersion, runIds);
-    const answers = await this.computeThread.run(BASELINES, { bikes: stale, demand });
+    const plans = await this.plansWithSetups(transaction, teamId, trackId);
+    const answers = await this.computeThread.run(BASELINES, { bikes: stale, demand, ...plans });
     const made: BaselineEntity[] = [];
     for (const [i, records] of stale.entries()) {
-      const { track, bike, rider, setup, venue } = records;
+      const { bike, rider, setup, venue } = records;
       const baseline = await this.queries.insert(transaction, {
         teamId,
         id: newId(),
         bikeId: bike.id,
         riderId: rider.id,
-        trackId: track.id,
+        trackId,
         setupId: setup?.id ?? null,
         ...venue,
         fingerprint: fingerprintOf(records),
@@ -114,6 +121,17 @@ export class BaselinesService {
       made.push(baseline);
     }
     return made;
+  }
+
+  /** What was told apart on time here: closed plans, and the set-ups of their arms. */
+  private async plansWithSetups(
+    transaction: Transaction,
+    teamId: string,
+    trackId: string,
+  ): Promise<Pick<BaselinesInput, 'plans' | 'planSetups'>> {
+    const plans = await this.closedPlans.onTrack(transaction, teamId, trackId);
+    const ids = plans.flatMap(({ plan }) => plan.arms.map(({ setupId }) => setupId));
+    return { plans, planSetups: await this.setups.byIds(transaction, teamId, ids) };
   }
 }
 
@@ -128,8 +146,7 @@ const answer = (baseline: BaselineEntity): BaselineDto => ({
   riderId: baseline.riderId,
   trackId: baseline.trackId,
   setupId: baseline.setupId,
-  ...baseline.answer,
-  venue: baseline.answer.venue ?? null,
+  ...answerAsStored(baseline.answer),
   runCount: baseline.runCount,
   engineVersion: baseline.engineVersion,
   modelVersion: baseline.modelVersion,

@@ -1,21 +1,27 @@
 import { createHash } from 'node:crypto';
 import { DEMAND_MODEL_VERSION } from '@loamledger/evidence';
 import { ENGINE_VERSION } from '@loamledger/spring';
-import { gaugePascal, gaugePascalFromPsi } from '@loamledger/units';
+import { gaugePascal, gaugePascalFromPsi, millimetresFromMetres } from '@loamledger/units';
 import type { Computation } from '../../platform/compute/compute-thread.js';
 import type { Bike } from '../bikes/bikes.service.js';
+import type { ClosedPlan } from '../comparisons/closed-plans.js';
 import type { TeamDemand } from '../demand/demand.service.js';
 import type { Rider } from '../riders/riders.service.js';
 import { fillOf, filledAtOf } from '../setups/setup-fill.js';
 import type { Setup } from '../setups/setups.service.js';
 import type { SpringUnit } from '../spring-units/spring-units.service.js';
-import { assumedInputs } from '../suspension/assumed-inputs.js';
-import { ambientAt, endInputs, type End } from '../suspension/end-inputs.js';
+import { assumedInputs, type AssumedInput } from '../suspension/assumed-inputs.js';
+import { ASSUMED_CENTRE_HEIGHT } from '../suspension/braking-figures.js';
+import { ambientAt, endInputs, type End, type EndFill } from '../suspension/end-inputs.js';
 import type { Track } from '../tracks/tracks.service.js';
 import { endAnswer } from './baseline-answer.js';
 import type { BaselineDto } from './baselines.dto.js';
 import { venueAnswer, type Venue } from './venue.js';
-import { endBaseline, type EndLimits, type EndQuestion } from './end-baseline.js';
+import { toFill } from './end-candidates.js';
+import { clicksOf, keptEnds, type KeptEnd, type KeptRecords } from './kept-set-ups.js';
+import { learnWishes, wishesOf, type LearnedWishes } from './wishes.js';
+import { timeVerdicts, type TimeVerdict } from './time-evidence.js';
+import { endBaseline, type EndLimits, type EndQuestion, type ToldApart } from './end-baseline.js';
 
 /** The records behind a baseline. */
 export interface BaselineRecords {
@@ -29,12 +35,35 @@ export interface BaselineRecords {
   readonly setup: Setup | null;
   /** Version of the team's evidence that the baseline is to rest on. */
   readonly evidenceVersion: number;
+  readonly team: TeamRecords;
+}
+
+/** What is the same for every bike of a team on a track. */
+export interface TeamRecords {
+  /** Decisions whose set-ups were kept. */
+  readonly kept: readonly KeptRecords[];
+  /** Plans on the track whose verdicts stand. */
+  readonly closedPlanIds: readonly string[];
+  /** Where plans are closed: their verdicts lean on the scatter of the team's other runs. */
+  readonly newestRunId: string | null;
 }
 
 /** What the thread is given: the bikes' records and what the team knows of both ends. */
 export interface BaselinesInput {
   readonly bikes: readonly BaselineRecords[];
   readonly demand: Readonly<Record<End, TeamDemand>>;
+  readonly plans: readonly ClosedPlan[];
+  /** The set-ups of their arms. */
+  readonly planSetups: ReadonlyMap<string, Setup>;
+}
+
+/** What is the same for all bikes of a team at one end. */
+interface TeamEnd {
+  readonly demand: TeamDemand;
+  readonly kept: readonly KeptEnd[];
+  readonly learned: LearnedWishes;
+  readonly verdicts: readonly TimeVerdict[];
+  readonly planSetups: ReadonlyMap<string, Setup>;
 }
 
 export type BaselineAnswer = Pick<BaselineDto, 'venue' | 'fork' | 'shock'>;
@@ -46,7 +75,7 @@ const ANY_PRESSURE_PSI = 60;
 
 /** Hash of everything a baseline depends on: equal fingerprints, equal answers. */
 export function fingerprintOf(records: BaselineRecords): string {
-  const { track, venue, bike, rider, fork, shock, setup, evidenceVersion } = records;
+  const { track, venue, bike, rider, fork, shock, setup, evidenceVersion, team } = records;
   const parts = [
     COMPOSITION_VERSION,
     ENGINE_VERSION,
@@ -57,13 +86,23 @@ export function fingerprintOf(records: BaselineRecords): string {
     venue.condition,
     venue.airTemperature,
     venue.stationPressure,
+    ...team.kept.map(({ decisionId }) => decisionId),
+    ...team.closedPlanIds,
+    team.newestRunId,
   ];
   return createHash('sha256').update(parts.join('/')).digest('hex').slice(0, 32);
 }
 
 /** @public The two ends' answers for each bike. The computing thread finds it by its name: all is plain data. */
-export function computeBaselines({ bikes, demand }: BaselinesInput): BaselineAnswer[] {
-  return bikes.map((records) => computeBaseline(records, demand));
+export function computeBaselines({ bikes, demand, plans, planSetups }: BaselinesInput): BaselineAnswer[] {
+  const verdicts = timeVerdicts(plans);
+  const kept = bikes[0]?.team.kept ?? [];
+  const teamEnd = (end: End): TeamEnd => {
+    const keptHere = keptEnds(end, kept, demand[end]);
+    return { demand: demand[end], kept: keptHere, learned: learnWishes(end, keptHere), verdicts, planSetups };
+  };
+  const team = { fork: teamEnd('fork'), shock: teamEnd('shock') };
+  return bikes.map((records) => computeBaseline(records, team));
 }
 
 export const BASELINES: Computation<BaselinesInput, BaselineAnswer[]> = {
@@ -71,19 +110,19 @@ export const BASELINES: Computation<BaselinesInput, BaselineAnswer[]> = {
   name: computeBaselines.name,
 };
 
-function computeBaseline(records: BaselineRecords, demand: BaselinesInput['demand']): BaselineAnswer {
+function computeBaseline(records: BaselineRecords, team: Readonly<Record<End, TeamEnd>>): BaselineAnswer {
   const { track, venue, fork, shock, bike } = records;
   return {
     venue: venueAnswer(track.altitude, venue),
-    fork: endAnswer(endBaseline(questionOf('fork', fork, records, demand.fork)), fork.bumperLength),
+    fork: endAnswer(endBaseline(questionOf('fork', fork, records, team.fork)), fork.bumperLength),
     shock:
       shock && bike.leverageTable
-        ? endAnswer(endBaseline(questionOf('shock', shock, records, demand.shock)), shock.bumperLength)
+        ? endAnswer(endBaseline(questionOf('shock', shock, records, team.shock)), shock.bumperLength)
         : null,
   };
 }
 
-function questionOf(end: End, unit: SpringUnit, records: BaselineRecords, demand: TeamDemand): EndQuestion {
+function questionOf(end: End, unit: SpringUnit, records: BaselineRecords, team: TeamEnd): EndQuestion {
   const { track, venue, bike, rider, setup } = records;
   const ambient = ambientAt(track.altitude, venue);
   // Another unit than the one in the set-up was mounted since: what the set-up says is not in it.
@@ -96,22 +135,63 @@ function questionOf(end: End, unit: SpringUnit, records: BaselineRecords, demand
     filledAt: isInBike ? filledAtOf(setup) : null,
     ambient,
   });
-  const isFork = end === 'fork';
-  return {
-    inputs,
-    current: isInBike ? { pressure: inputs.fill.gaugePressure, spacers: inputs.fill.spacers } : null,
-    limits: limitsOf(unit),
-    wishes: {
-      sagBand: isFork
-        ? { min: rider.forkSagLow, max: rider.forkSagHigh }
-        : { min: rider.shockSagLow, max: rider.shockSagHigh },
-      reserve: isFork ? rider.forkReserve : rider.shockReserve,
-      acceptedRisk: rider.acceptedRisk,
-    },
-    demand,
-    who: { riderId: rider.id, trackId: track.id, condition: venue.condition },
-    assumed: assumedInputs(end, { unit, bike, rider }),
+  const fillHere = (other: Setup): EndFill | null => {
+    if ((end === 'fork' ? other.forkUnitId : other.shockUnitId) !== unit.id) return null;
+    const filled = { unit, bike, rider, fill: fillOf(end, other), filledAt: filledAtOf(other), ambient };
+    const { gaugePressure, spacers } = endInputs(end, filled).fill;
+    return { pressure: gaugePressure, spacers };
   };
+  return {
+    endToFill: toFill(end, inputs, bike, rider),
+    stroke: unit.stroke,
+    current: isInBike
+      ? {
+          pressure: inputs.fill.gaugePressure,
+          spacers: inputs.fill.spacers,
+          setupId: setup.id,
+          clicks: clicksOf(end, setup),
+        }
+      : null,
+    keptHere: team.kept.filter(({ bikeId, unitId }) => bikeId === bike.id && unitId === unit.id),
+    limits: limitsOf(unit),
+    told: toldAtEnd(team, bike.id, fillHere),
+    wishes: wishesOf(end, rider, team.learned),
+    demand: team.demand,
+    who: { riderId: rider.id, trackId: track.id, condition: venue.condition },
+    assumed: [...assumedInputs(end, { unit, bike, rider }), ...assumedForBraking(end, bike)],
+  };
+}
+
+/** What the dive of a fork assumes beside the rest. */
+const assumedForBraking = (end: End, bike: Bike): AssumedInput[] =>
+  end === 'fork' && bike.centreOfMassHeight === null
+    ? [
+        {
+          of: 'bike',
+          id: bike.id,
+          field: 'centreOfMassHeightMm',
+          value: millimetresFromMetres(ASSUMED_CENTRE_HEIGHT),
+        },
+      ]
+    : [];
+
+/** What plans have told apart of this end: verdicts between set-ups that fill it differently. */
+function toldAtEnd(
+  { verdicts, planSetups }: TeamEnd,
+  bikeId: string,
+  fillHere: (setup: Setup) => EndFill | null,
+): ToldApart[] {
+  return verdicts
+    .filter((verdict) => verdict.bikeId === bikeId)
+    .flatMap((verdict) => {
+      const [faster, slower] = [verdict.fasterSetupId, verdict.slowerSetupId].map((id) => {
+        const setup = planSetups.get(id);
+        return setup ? fillHere(setup) : null;
+      });
+      if (!faster || !slower) return [];
+      const isAlike = faster.pressure === slower.pressure && faster.spacers === slower.spacers;
+      return isAlike ? [] : [{ verdict, faster, slower }];
+    });
 }
 
 function limitsOf({ minPressure, maxPressure, maxSpacers }: SpringUnit): EndLimits {

@@ -2,6 +2,7 @@ import {
   airSpring,
   bottomingGrid,
   bottomingHeight,
+  braking,
   sag,
   springForce,
   springStiffness,
@@ -10,8 +11,18 @@ import {
   type HeightResult,
   type SprungEnd,
 } from '@loamledger/spring';
+import type { Bike } from '../bikes/bikes.service.js';
+import type { Rider } from '../riders/riders.service.js';
+import { brakingFigures, type BrakingFigures } from '../suspension/braking-figures.js';
+import { engineEnd, type End, type EndInputs } from '../suspension/end-inputs.js';
 import type { BaselineCandidate } from '@loamledger/evidence';
-import { gaugePascal, gaugePascalFromPsi, psiFromGaugePascal, type GaugePascal } from '@loamledger/units';
+import {
+  gaugePascal,
+  gaugePascalFromPsi,
+  psiFromGaugePascal,
+  radian,
+  type GaugePascal,
+} from '@loamledger/units';
 
 /** Travel at which the early stroke is judged, of the stroke. Common practice, no source. */
 const EARLY_TRAVEL_FRACTION = 0.2;
@@ -19,7 +30,7 @@ const EARLY_TRAVEL_FRACTION = 0.2;
 const SAG_MARGIN = 0.04;
 const PRESSURE_STEP_PSI = 1;
 /** Heights beyond this the engine does not compute, m. */
-const HIGHEST_DROP = 20;
+export const HIGHEST_DROP = 20;
 
 /** The hits that candidates are tried on, m. */
 export interface TrialHits {
@@ -37,7 +48,27 @@ export interface EngineCandidate extends BaselineCandidate {
 export interface EndToFill {
   readonly spring: AirSpring;
   readonly end: SprungEnd;
+  /** Of a fork whose dive is asked for. */
+  readonly bike?: BrakingFigures & { readonly headAngle: number };
 }
+
+/**
+ * The braking that set-ups are compared in: hard, down a slope, most of it by the front wheel, and short of lifting the
+ * rear wheel of a usual bike. Common practice, no source.
+ */
+const REFERENCE_BRAKING = {
+  /** m/s². */
+  deceleration: 4,
+  /** rad: 10°. */
+  slope: radian(Math.PI / 18),
+  frontBrakeShare: 0.7,
+} as const;
+
+/** One end of a bike under its rider, to be tried with any fill. @throws SpringInputError */
+export const toFill = (end: End, inputs: EndInputs, bike: Bike, rider: Rider): EndToFill => ({
+  ...engineEnd(inputs),
+  ...(end === 'fork' ? { bike: { ...brakingFigures(bike, rider), headAngle: bike.headAngle } } : {}),
+});
 
 /** What the engine says about one fill of an end. @throws SpringInputError for a fill that cannot be. */
 export function candidate(
@@ -47,7 +78,7 @@ export function candidate(
   hits: TrialHits,
 ): EngineCandidate {
   const filled = refilled(endToFill.spring, pressurePa, spacers);
-  return described(filled, endToFill.end, hits, bottomingHeight(filled, endToFill.end));
+  return described(endToFill, filled, hits, bottomingHeight(filled, endToFill.end));
 }
 
 /**
@@ -65,7 +96,7 @@ export function candidatesWithin(
   return counts.flatMap((spacers) => {
     const pressures = pressuresNearBand(endToFill, limits, sagBand, spacers);
     return bottomingGrid(spring.unit, spring.fill, end, [spacers], pressures).map((cell) =>
-      described(refilled(spring, cell.gaugePressure, spacers), end, hits, cell.bottoming),
+      described(endToFill, refilled(spring, cell.gaugePressure, spacers), hits, cell.bottoming),
     );
   });
 }
@@ -74,12 +105,13 @@ const refilled = (spring: AirSpring, gaugePressure: GaugePascal, spacers: number
   airSpring(spring.unit, { ...spring.fill, gaugePressure, spacers });
 
 function described(
+  { end, bike }: EndToFill,
   filled: AirSpring,
-  end: SprungEnd,
   hits: TrialHits,
   bottoming: HeightResult,
 ): EngineCandidate {
   const settled = sag(filled, end);
+  const diveTravel = bike && travelUnderBraking(filled, bike);
   return {
     pressurePa: filled.fill.gaugePressure,
     spacers: filled.fill.spacers,
@@ -89,7 +121,20 @@ function described(
     travelAt95: travelForHeight(filled, end, Math.min(hits.high, HIGHEST_DROP)).travel,
     earlyForce: springForce(filled, EARLY_TRAVEL_FRACTION * filled.stroke),
     sagStiffness: springStiffness(filled, settled.travel),
+    ...(diveTravel === undefined ? {} : { diveTravel }),
   };
+}
+
+/** Travel used in the reference braking, m; undefined for a bike whose rear wheel would lift. */
+export function travelUnderBraking(
+  fork: AirSpring,
+  bike: NonNullable<EndToFill['bike']>,
+): number | undefined {
+  const { headAngle, ...figures } = bike;
+  // The head angle of a frame is given with the fork at full extension.
+  const asBuilt = { headAngle: radian(headAngle), referenceTravel: 0 };
+  const result = braking(fork, { ...figures, ...asBuilt, ...REFERENCE_BRAKING });
+  return 'message' in result ? undefined : result.travel;
 }
 
 function logBottoming(result: HeightResult): number {

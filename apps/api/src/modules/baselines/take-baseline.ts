@@ -8,10 +8,12 @@ import { setupAnswer } from '../setups/setup-figures.js';
 import { SetupsService, type SetupFigures } from '../setups/setups.service.js';
 import type { SetupDto } from '../setups/setups.dto.js';
 import { expectationOf } from './baseline-answer.js';
-import type { BaselineDto, EndBaselineDto, EvaluatedFillDto, TakeBaselineDto } from './baselines.dto.js';
+import type { BaselineDto, TakeBaselineDto } from './baselines.dto.js';
 import { NewerBaseline, NothingToTake } from './baselines.errors.js';
 import { BaselinesQueries } from './baselines.queries.js';
 import { BaselinesService } from './baselines.service.js';
+import type { EndBaselineDto } from './end-baseline.dto.js';
+import type { EvaluatedFillDto } from './fill.dto.js';
 
 /** Takes an offered baseline: the bike's next set-up, and the decision record with what is expected of it. */
 @Injectable()
@@ -42,13 +44,13 @@ export class TakeBaseline {
       const figures: SetupFigures | null = fork && {
         forkUnitId: bike.forkUnitId,
         ...forkFigures(fork),
-        forkRebound: before?.forkRebound ?? null,
-        forkCompression: before?.forkCompression ?? null,
+        forkRebound: baseline.fork.clicks?.reboundClicks ?? before?.forkRebound ?? null,
+        forkCompression: baseline.fork.clicks?.compressionClicks ?? before?.forkCompression ?? null,
         shockUnitId: shock ? bike.shockUnitId : null,
         shockPressure: shock && gaugePascalFromPsi(shock.pressurePsi),
         shockSpacers: shock && shock.spacers,
-        shockRebound: before?.shockRebound ?? null,
-        shockCompression: before?.shockCompression ?? null,
+        shockRebound: baseline.shock?.clicks?.reboundClicks ?? before?.shockRebound ?? null,
+        shockCompression: baseline.shock?.clicks?.compressionClicks ?? before?.shockCompression ?? null,
         // A baseline's pressures are those at the track.
         filledAltitude: null,
         filledTemperature: null,

@@ -84,6 +84,11 @@ export class BikesService {
     return this.queries.all(transaction, scope.teamId, own ? { riderId: own } : {});
   }
 
+  /** All bikes of the team, for features that compute with what was kept on them. */
+  all(transaction: Transaction, teamId: string): Promise<readonly Bike[]> {
+    return this.queries.all(transaction, teamId);
+  }
+
   private async checkedColumns(transaction: Transaction, teamId: string, input: BikeInputDto) {
     await this.riders.require(transaction, teamId, input.riderId);
     const fork = await this.units.require(transaction, teamId, input.forkUnitId);

@@ -2,7 +2,8 @@ import type { Run } from '../runs/stored-runs.js';
 import { comparisonRun } from '../scatter/session-scatter.js';
 import type { Plan } from '../test-plans/plan-answer.js';
 import type { ComparedDto } from './comparison-arm.dto.js';
-import type { RatedRun } from './compute-comparison.js';
+import type { ComparisonWish, RatedRun } from './compute-comparison.js';
+import type { Look } from './plan-look.js';
 
 /** Arms of a plan by their letters. */
 export const shownArm =
@@ -28,3 +29,16 @@ export const ratedRun = (run: Run, arm: string): RatedRun => ({
     fatigue: run.fatigueRating,
   },
 });
+
+/** What a look at a plan compares. */
+export const wishOf = ({ row, arms }: Plan, look: Look): Omit<ComparisonWish, 'pastRuns'> => ({
+  runs: look.runs.map(({ run, letter }) => ratedRun(run, letter)),
+  current: currentLetter({ arms }),
+  margin: row.margin,
+  trend: row.trend,
+  look: look.number,
+});
+
+/** The arm that the others are compared with. */
+export const currentLetter = ({ arms }: Pick<Plan, 'arms'>): string =>
+  arms.find(({ current }) => current)?.letter ?? '';

@@ -7,6 +7,7 @@ import { SessionsModule } from '../sessions/sessions.module.js';
 import { SetupsModule } from '../setups/setups.module.js';
 import { TestPlansModule } from '../test-plans/test-plans.module.js';
 import { TracksModule } from '../tracks/tracks.module.js';
+import { ClosedPlans } from './closed-plans.js';
 import { ComparisonsController } from './comparisons.controller.js';
 import { ComparisonsService } from './comparisons.service.js';
 
@@ -22,6 +23,7 @@ import { ComparisonsService } from './comparisons.service.js';
     TracksModule,
   ],
   controllers: [ComparisonsController],
-  providers: [ComparisonsService],
+  providers: [ComparisonsService, ClosedPlans],
+  exports: [ClosedPlans],
 })
 export class ComparisonsModule {}

@@ -11,7 +11,7 @@ import { SetupsService } from '../setups/setups.service.js';
 import { isBlindTo } from '../test-plans/plan-answer.js';
 import { PlanReader } from '../test-plans/plan-reader.js';
 import { TracksService } from '../tracks/tracks.service.js';
-import { ratedRun, shownArm, shownSetup } from './compared.js';
+import { ratedRun, shownArm, shownSetup, wishOf } from './compared.js';
 import { comparisonAnswer, type ComparisonFrame } from './comparison-answer.js';
 import type { ComparisonQuery } from './comparison-query.dto.js';
 import type { ComparisonDto } from './comparison.dto.js';
@@ -46,7 +46,7 @@ export class ComparisonsService {
   async ofPlan(scope: TeamScope, planId: string): Promise<ComparisonDto> {
     return this.compute(scope, async (transaction) => {
       const plan = await this.plans.visible(transaction, scope, planId);
-      const { row, arms } = plan;
+      const { row } = plan;
       if (isBlindTo(scope, row)) throw new BlindUntilClosed();
       if (row.looks === 'at the end' && row.closedAt === null) throw new LookedAtTheEnd();
       const look = lookAt(plan, await this.plans.loggedRuns(transaction, plan));
@@ -54,13 +54,7 @@ export class ComparisonsService {
         planId,
         shown: shownArm(plan),
         sentences: [...lookSentences(look), ...(row.blind ? [] : [RATED_KNOWINGLY])],
-        wish: {
-          runs: look.runs.map(({ run, letter }) => ratedRun(run, letter)),
-          current: arms.find(({ current }) => current)?.letter ?? '',
-          margin: row.margin,
-          trend: row.trend,
-          look: look.number,
-        },
+        wish: wishOf(plan, look),
       };
     });
   }

@@ -89,6 +89,11 @@ export class DecisionsService {
     return this.queries.open(transaction, teamId);
   }
 
+  /** Every decision whose set-up was kept, oldest first. */
+  allKept(transaction: Transaction, teamId: string): Promise<readonly Decision[]> {
+    return this.queries.all(transaction, teamId, { outcome: 'kept' });
+  }
+
   private close(
     transaction: Transaction,
     scope: TeamScope,

@@ -9,18 +9,12 @@ import type { RiderEntity } from './rider.entity.js';
 import type { EndWishDto, RiderDto, RiderInputDto } from './riders.dto.js';
 import { SagBandReversed } from './riders.errors.js';
 import { RidersQueries } from './riders.queries.js';
+import { USUAL_WISHES } from './usual-wishes.js';
 
 /** A rider as stored. */
 export type Rider = Readonly<RiderEntity>;
 
 const PER_CENT = 100;
-
-/** Wishes where a rider has entered none. Common practice, no source. */
-const DEFAULT_WISHES = {
-  acceptedRiskPct: 5,
-  fork: { sagLowPct: 15, sagHighPct: 20, reservePct: 6 },
-  shock: { sagLowPct: 25, sagHighPct: 30, reservePct: 6 },
-} as const;
 
 @Injectable()
 export class RidersService {
@@ -72,13 +66,13 @@ export class RidersService {
 }
 
 function columnsOf(input: RiderInputDto) {
-  const fork = checkedBand('fork', input.fork ?? DEFAULT_WISHES.fork);
-  const shock = checkedBand('shock', input.shock ?? DEFAULT_WISHES.shock);
+  const fork = checkedBand('fork', input.fork ?? USUAL_WISHES.fork);
+  const shock = checkedBand('shock', input.shock ?? USUAL_WISHES.shock);
   return {
     name: input.name,
     readyMass: input.readyMassKg,
     readyMassSource: input.readyMassSource ?? ('entered' as const),
-    acceptedRisk: (input.acceptedRiskPct ?? DEFAULT_WISHES.acceptedRiskPct) / PER_CENT,
+    acceptedRisk: (input.acceptedRiskPct ?? USUAL_WISHES.acceptedRiskPct) / PER_CENT,
     forkSagLow: fork.sagLowPct / PER_CENT,
     forkSagHigh: fork.sagHighPct / PER_CENT,
     forkReserve: fork.reservePct / PER_CENT,

@@ -21,6 +21,12 @@ export class StoredRuns {
     return new Map(rows.map((run) => [run.id, run]));
   }
 
+  /** The id of the newest run; null where there is none. */
+  async newestId(transaction: Transaction, teamId: string): Promise<string | null> {
+    const [newest] = await this.queries.page(transaction, teamId, { limit: 0 });
+    return newest?.id ?? null;
+  }
+
   /** Runs on one bike, in one session or in all sessions on a track, oldest first. */
   ofBike(
     transaction: Transaction,

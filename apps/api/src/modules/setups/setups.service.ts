@@ -108,6 +108,12 @@ export class SetupsService {
     return this.queries.require(transaction, teamId, id);
   }
 
+  /** These set-ups by their ids. */
+  async byIds(transaction: Transaction, teamId: string, ids: readonly string[]): Promise<Map<string, Setup>> {
+    const rows = await this.queries.byIds(transaction, teamId, ids);
+    return new Map(rows.map((setup) => [setup.id, setup]));
+  }
+
   latest(transaction: Transaction, teamId: string, bikeId: string): Promise<Setup | null> {
     return this.queries.latest(transaction, teamId, bikeId);
   }

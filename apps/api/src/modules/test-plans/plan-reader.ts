@@ -41,6 +41,16 @@ export class PlanReader {
     return plan;
   }
 
+  /** The plans on a track that are closed, oldest first. */
+  async closedOn(transaction: Transaction, teamId: string, trackId: string): Promise<Plan[]> {
+    const rows = await this.queries.all(transaction, teamId, { trackId });
+    const plans: Plan[] = [];
+    for (const row of rows.filter(({ closedAt }) => closedAt !== null)) {
+      plans.push({ row, arms: await this.queries.armsOf(transaction, teamId, row.id) });
+    }
+    return plans;
+  }
+
   /** Every run that was logged for the plan, in the order of logging. */
   async loggedRuns(transaction: Transaction, { row, arms }: Plan): Promise<LoggedPlanRun[]> {
     const standing = await this.queries.standingRuns(transaction, row.teamId, row.id);

@@ -7,7 +7,7 @@ import {
   TextField,
   TextsField,
 } from '../../platform/http/fields.js';
-import { AssumedInputDto } from '../baselines/baselines.dto.js';
+import { AssumedInputDto } from '../baselines/end-baseline.dto.js';
 import { LeverageRowDto } from '../bikes/bikes.dto.js';
 import { EvidenceDto, HitForecastDto } from '../demand/demand.dto.js';
 import { EndWishDto } from '../riders/riders.dto.js';
