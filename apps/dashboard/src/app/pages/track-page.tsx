@@ -2,13 +2,15 @@ import { Button, Group } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { BikeBaseline } from '../../features/baselines/components/bike-baseline.js';
+import { GroundChooser } from '../../features/baselines/components/ground-chooser.js';
+import { groundOf } from '../../features/baselines/model/ground.js';
 import { texts as baselineTexts } from '../../features/baselines/texts.js';
 import { TrackDemand } from '../../features/demand/components/track-demand.js';
 import { texts as demandTexts } from '../../features/demand/texts.js';
 import { RunTable } from '../../features/runs/components/run-table.js';
 import { texts as runTexts } from '../../features/runs/texts.js';
 import { joined } from '../../shared/http/joined.js';
-import { baselinesQuery } from '../../shared/http/reads/baselines.js';
+import { baselinesQuery, type Ground } from '../../shared/http/reads/baselines.js';
 import { useFleet, type Fleet } from '../../shared/http/reads/fleet.js';
 import { runsQuery } from '../../shared/http/reads/runs.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
@@ -24,6 +26,7 @@ const route = getRouteApi('/teams/$teamId/tracks/$trackId');
 
 export function TrackPage() {
   const { teamId, trackId } = route.useParams();
+  const ground = groundOf(route.useSearch().ground);
   const { role } = useMembership().membership;
   const tracks = useQuery(tracksQuery(teamId));
   const fleet = useFleet(teamId);
@@ -57,7 +60,7 @@ export function TrackPage() {
               )
             }
           >
-            <Baselines teamId={teamId} trackId={trackId} fleet={team} />
+            <Baselines teamId={teamId} trackId={trackId} fleet={team} ground={ground} />
             <Section title={runTexts.title}>
               <Runs teamId={teamId} trackId={trackId} fleet={team} />
             </Section>
@@ -77,14 +80,25 @@ interface PartProps {
 const bikeNameIn = (fleet: Fleet) => (id: string) => fleet.bikes.find((bike) => bike.id === id)?.name ?? '';
 
 /** Demand against capacity: the track's picture, then every rider and bike under one another. */
-function Baselines({ teamId, trackId, fleet }: PartProps) {
+function Baselines({ teamId, trackId, fleet, ground }: PartProps & { readonly ground: Ground }) {
+  const navigate = route.useNavigate();
   const { role } = useMembership().membership;
-  const baselines = useQuery(baselinesQuery(teamId, { trackId }));
+  const baselines = useQuery(baselinesQuery(teamId, { trackId, condition: ground }));
   const bikeName = bikeNameIn(fleet);
   return (
     <>
       <Section title={demandTexts.title}>
-        <TrackDemand teamId={teamId} trackId={trackId} fleet={fleet} baselines={baselines.data ?? []} />
+        <GroundChooser
+          ground={ground}
+          onChange={(chosen) => void navigate({ search: { ground: chosen }, replace: true })}
+        />
+        <TrackDemand
+          teamId={teamId}
+          trackId={trackId}
+          fleet={fleet}
+          condition={ground}
+          baselines={baselines.data ?? []}
+        />
       </Section>
       <Section title={baselineTexts.title}>
         <QueryView

@@ -42,6 +42,7 @@ const tracks = createRoute({
 const track = createRoute({
   getParentRoute: () => team,
   path: 'tracks/$trackId',
+  validateSearch: (search): { ground?: string } => textSearch(search, 'ground'),
   component: lazyRouteComponent(() => import('../pages/track-page.js'), 'TrackPage'),
 });
 

@@ -15,4 +15,5 @@ export const texts = {
   stillCounts: 'its ring reading counts',
   doesNotCount: 'not counted',
   scatter: (percent: string) => `One rider’s runs here differ by about ${percent} % from one to the next.`,
+  forGround: (ground: string) => `Forecasts are for ${ground} ground.`,
 };

@@ -28,6 +28,7 @@ export const FIGURE_NAMES = {
   rearUnsprungMassKg: { label: 'Rear unsprung mass', unit: 'kg' },
   headAngleDeg: { label: 'Head angle', unit: '°' },
   frontLoadSharePct: { label: 'Load on the front wheel', unit: '%' },
+  centreOfMassHeightMm: { label: 'Height of the centre of mass', unit: 'mm' },
   leverageTable: { label: 'Leverage table', unit: '' },
   readyMassKg: { label: 'Mass ready to ride', unit: 'kg' },
 } as const satisfies Record<string, FigureName>;

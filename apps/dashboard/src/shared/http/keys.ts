@@ -25,6 +25,6 @@ export const keys = {
   baselines: (teamId: string) => [...team(teamId), 'baselines'] as const,
   baselinesOn: (teamId: string, place: object) => [...team(teamId), 'baselines', place] as const,
   demand: (teamId: string) => [...team(teamId), 'demand'] as const,
-  demandOn: (teamId: string, trackId: string, end: string) =>
-    [...team(teamId), 'demand', trackId, end] as const,
+  demandOn: (teamId: string, trackId: string, asked: object) =>
+    [...team(teamId), 'demand', trackId, asked] as const,
 };

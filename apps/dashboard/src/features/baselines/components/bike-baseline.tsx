@@ -3,6 +3,7 @@ import { formatCount } from '../../../shared/format/numbers.js';
 import { formatMoment } from '../../../shared/format/time.js';
 import type { Baseline } from '../../../shared/http/reads/baselines.js';
 import { TextLink } from '../../../shared/ui/link.js';
+import { venueText } from '../model/venue-text.js';
 import { texts } from '../texts.js';
 import { EndBaseline } from './end-baseline.js';
 import { TakeBaseline } from './take-baseline.js';
@@ -33,6 +34,7 @@ export function BikeBaseline(props: BikeBaselineProps) {
           </Title>
           <Text size="sm" c="dimmed">
             {texts.computed(formatMoment(baseline.computedAt), formatCount(baseline.runCount, 'run'))}
+            {baseline.venue !== null && ` ${venueText(baseline.venue)}`}
           </Text>
         </div>
         {canTake && (

@@ -4,6 +4,7 @@ import type { EndBaseline as EndAnswer } from '../../../shared/http/reads/baseli
 import { Warning } from '../../../shared/ui/note.js';
 import { StrokeBar } from '../../../shared/ui/stroke-bar/stroke-bar.js';
 import { texts } from '../texts.js';
+import { Advice } from './advice.js';
 import { Evidence } from './evidence.js';
 import { FillTable } from './fill-table.js';
 import { MoreAbout } from './more-about.js';
@@ -39,6 +40,7 @@ export function EndBaseline({ teamId, name, end, canChange }: EndBaselineProps) 
         </Warning>
       )}
       {end.status === 'recommended' && <Text size="sm">{end.message}</Text>}
+      <Advice end={end} />
       <Evidence evidence={end.evidence} />
       <MoreAbout teamId={teamId} end={end} canChange={canChange} />
     </div>

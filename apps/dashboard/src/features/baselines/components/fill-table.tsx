@@ -16,6 +16,9 @@ const risk = (fill: EvaluatedFill) => formatShare(fill.riskPct / PER_CENT);
 const sag = (fill: EvaluatedFill) => `${formatNumber(fill.sagPct, 1)} %`;
 const left = (fill: EvaluatedFill) => `${formatNumber(fill.reserve95Mm)} mm`;
 
+const braking = ({ brakingTravelMm }: EvaluatedFill) =>
+  brakingTravelMm === null ? '' : `${formatNumber(brakingTravelMm)} mm`;
+
 /** Now beside the baseline; the change from now in brackets. */
 export function FillTable({ name, now, wanted, wantedName }: FillTableProps) {
   const change = (of: (fill: EvaluatedFill) => number, decimals = 0) =>
@@ -57,6 +60,18 @@ export function FillTable({ name, now, wanted, wantedName }: FillTableProps) {
             </td>
           )}
         </tr>
+        {(now ?? wanted)?.brakingTravelMm != null && (
+          <tr>
+            <th scope="row">{texts.braking}</th>
+            <td>{now !== null && braking(now)}</td>
+            {wanted !== null && (
+              <td>
+                {braking(wanted)}
+                {change((fill) => fill.brakingTravelMm ?? 0)}
+              </td>
+            )}
+          </tr>
+        )}
         <tr>
           <th scope="row">{texts.risk}</th>
           <td>{now !== null && risk(now)}</td>

@@ -1,11 +1,12 @@
-import { List, Table, Text } from '@mantine/core';
+import { List, Text } from '@mantine/core';
 import { figureName } from '../../../shared/format/figure-names.js';
-import { formatNumber, formatShare } from '../../../shared/format/numbers.js';
 import { numberText } from '../../../shared/format/parse.js';
 import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
 import { AssumedLink } from '../../../shared/ui/assumed-link.js';
 import { fillText } from '../model/fill-text.js';
 import { texts } from '../texts.js';
+import { Alternatives } from './alternatives.js';
+import { NextRuns } from './next-runs.js';
 import classes from './baselines.module.css';
 
 interface MoreAboutProps {
@@ -13,8 +14,6 @@ interface MoreAboutProps {
   readonly end: EndBaseline;
   readonly canChange: boolean;
 }
-
-const PER_CENT = 100;
 
 /** One level down: what else would do, why this one, on the way there, and what is only assumed. */
 export function MoreAbout({ teamId, end, canChange }: MoreAboutProps) {
@@ -30,7 +29,6 @@ export function MoreAbout({ teamId, end, canChange }: MoreAboutProps) {
               {end.reasons.map((reason) => (
                 <List.Item key={reason}>{reason}</List.Item>
               ))}
-              <List.Item>{texts.rebound[end.rebound]}</List.Item>
             </List>
           </div>
         )}
@@ -44,6 +42,7 @@ export function MoreAbout({ teamId, end, canChange }: MoreAboutProps) {
             </List>
           </div>
         )}
+        {end.sharpen !== null && end.sharpen.options.length > 0 && <NextRuns sharpen={end.sharpen} />}
         <div>
           <Text fw={600}>{texts.assumed}</Text>
           {end.assumed.length === 0 ? (
@@ -61,35 +60,5 @@ export function MoreAbout({ teamId, end, canChange }: MoreAboutProps) {
         </div>
       </div>
     </details>
-  );
-}
-
-function Alternatives({ alternatives }: Pick<EndBaseline, 'alternatives'>) {
-  return (
-    <Table.ScrollContainer minWidth={420}>
-      <Table captionSide="top">
-        <Table.Caption ta="start">{texts.alternatives}</Table.Caption>
-        <Table.Thead>
-          <Table.Tr>
-            <Table.Th>{texts.alternative}</Table.Th>
-            <Table.Th>{texts.fill}</Table.Th>
-            <Table.Th ta="end">{texts.sag}</Table.Th>
-            <Table.Th ta="end">{texts.risk}</Table.Th>
-            <Table.Th>{texts.breaks}</Table.Th>
-          </Table.Tr>
-        </Table.Thead>
-        <Table.Tbody>
-          {alternatives.map(({ kind, fill, breaks }) => (
-            <Table.Tr key={kind}>
-              <Table.Th scope="row">{kind}</Table.Th>
-              <Table.Td>{fillText(fill)}</Table.Td>
-              <Table.Td ta="end">{formatNumber(fill.sagPct, 1)} %</Table.Td>
-              <Table.Td ta="end">{formatShare(fill.riskPct / PER_CENT)}</Table.Td>
-              <Table.Td>{breaks.length === 0 ? texts.meetsAll : breaks.join(', ')}</Table.Td>
-            </Table.Tr>
-          ))}
-        </Table.Tbody>
-      </Table>
-    </Table.ScrollContainer>
   );
 }

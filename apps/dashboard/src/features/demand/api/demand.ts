@@ -6,13 +6,13 @@ import { keys } from '../../../shared/http/keys.js';
 export type TrackDemand = components['schemas']['TrackDemandDto'];
 
 /** How hard a track hits one end of the bikes: every reading, and the forecast for each rider. */
-export const demandQuery = (teamId: string, trackId: string, end: TrackDemand['end']) =>
+export const demandQuery = (teamId: string, trackId: string, asked: Pick<TrackDemand, 'end' | 'condition'>) =>
   queryOptions({
-    queryKey: keys.demandOn(teamId, trackId, end),
+    queryKey: keys.demandOn(teamId, trackId, asked),
     queryFn: () =>
       bodyOf(
         api.GET('/api/v1/teams/{teamId}/tracks/{trackId}/demand', {
-          params: { path: { teamId, trackId }, query: { end } },
+          params: { path: { teamId, trackId }, query: asked },
         }),
       ),
   });

@@ -19,14 +19,16 @@ interface TrackDemandProps {
   readonly teamId: string;
   readonly trackId: string;
   readonly fleet: Fleet;
+  /** The ground that the forecasts are for. */
+  readonly condition: Demand['condition'];
   /** For the hits at which today's set-ups bottom out; empty while they are not known. */
   readonly baselines: readonly Baseline[];
 }
 
 /** The track's demand as a picture with every reading in it, for one end of the bikes at a time. */
-export function TrackDemand({ teamId, trackId, fleet, baselines }: TrackDemandProps) {
+export function TrackDemand({ teamId, trackId, fleet, condition, baselines }: TrackDemandProps) {
   const [end, setEnd] = useState<Demand['end']>('fork');
-  const demand = useQuery(demandQuery(teamId, trackId, end));
+  const demand = useQuery(demandQuery(teamId, trackId, { end, condition }));
   const names = {
     riderName: fleet.riderName,
     bikeName: (id: string) => fleet.bikes.find((bike) => bike.id === id)?.name ?? '',
@@ -57,7 +59,8 @@ export function TrackDemand({ teamId, trackId, fleet, baselines }: TrackDemandPr
             />
             <Text size="sm" c="dimmed">
               {/* The scatter is of the logarithm: a small one is nearly a share of the height. */}
-              {texts.scatter(formatNumber(Math.expm1(data.runSd) * PER_CENT))} {data.message}
+              {texts.scatter(formatNumber(Math.expm1(data.runSd) * PER_CENT))} {data.message}{' '}
+              {texts.forGround(data.condition)}
             </Text>
           </>
         )}

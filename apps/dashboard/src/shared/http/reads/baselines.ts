@@ -7,8 +7,13 @@ export type Baseline = components['schemas']['BaselineDto'];
 export type EndBaseline = components['schemas']['EndBaselineDto'];
 export type EvaluatedFill = components['schemas']['EvaluatedFillDto'];
 
-/** The baselines of every bike on a track, or of one bike. */
-export const baselinesQuery = (teamId: string, place: { trackId: string; bikeId?: string }) =>
+export type Ground = components['schemas']['VenueDto']['condition'];
+
+/** The baselines of every bike on a track, or of one bike; on dry ground where none is named. */
+export const baselinesQuery = (
+  teamId: string,
+  place: { trackId: string; bikeId?: string; condition?: Ground },
+) =>
   queryOptions({
     queryKey: keys.baselinesOn(teamId, place),
     queryFn: () =>

@@ -1,0 +1,34 @@
+import { Text } from '@mantine/core';
+import { formatNumber } from '../../../shared/format/numbers.js';
+import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
+import { texts } from '../texts.js';
+
+/** What goes with a baseline in plain lines: clicks, whose wish it meets, what is known on time, what to ride next. */
+export function Advice({ end }: { readonly end: EndBaseline }) {
+  const { clicks, wanted, time, sharpen } = end;
+  return (
+    <>
+      {clicks !== null && (
+        <Text size="sm">
+          {texts.clicks}: {texts.clickCounts(clicks.reboundClicks, clicks.compressionClicks)},{' '}
+          {texts.clicksFrom[clicks.from]}. {texts.rebound[end.rebound]}.
+        </Text>
+      )}
+      {wanted !== null && (
+        <Text size="sm">
+          {texts.wanted(formatNumber(wanted.reserveMm))} {wanted.reserveMessage}
+        </Text>
+      )}
+      {time.map((line) => (
+        <Text size="sm" key={line.planId}>
+          <strong>{texts.time}</strong> {line.sentence} {texts.timeFrom(line.planName)}
+        </Text>
+      ))}
+      {sharpen !== null && sharpen.sentence !== '' && (
+        <Text size="sm">
+          <strong>{texts.next}</strong> {sharpen.sentence}
+        </Text>
+      )}
+    </>
+  );
+}
