@@ -68,12 +68,11 @@ const costAnswer = (cost: BaselineAlternative['cost']): AlternativeCostDto => ({
   brakingTravelMm: cost.diveTravel === undefined ? null : millimetresFromMetres(cost.diveTravel),
 });
 
-const clicksAnswer = ({ from, setupId, clicks }: ClicksAdvice): ClicksDto => ({
-  from,
-  setupId,
-  reboundClicks: clicks.rebound,
-  compressionClicks: clicks.compression,
-});
+function clicksAnswer({ from, setupId, clicks }: ClicksAdvice): ClicksDto | null {
+  const { rebound, compression } = clicks;
+  if (rebound === null && compression === null) return null;
+  return { from, setupId, reboundClicks: rebound, compressionClicks: compression };
+}
 
 function timeAnswer(line: TimeLine, fill: (candidate: EvaluatedCandidate) => EvaluatedFillDto): TimeLineDto {
   const { verdict, faster, slower, towards } = line;

@@ -1,7 +1,7 @@
 import type { Clicks, KeptEnd } from './kept-set-ups.js';
 
 /** How a changed spring rate asks the rebound to be looked at. */
-export type ReboundHint = 'leave' | 'try slower' | 'try faster';
+type ReboundHint = 'leave' | 'try slower' | 'try faster';
 
 /** Clicks to start from, with the set-up they are those of. */
 export interface ClicksAdvice {

@@ -27,7 +27,7 @@ export const texts = {
     [
       ...(rebound === null ? [] : [`rebound ${rebound}`]),
       ...(compression === null ? [] : [`compression ${compression}`]),
-    ].join(' · ') || 'not recorded',
+    ].join(' · '),
   clicksFrom: { kept: 'as in the nearest set-up that was kept', now: 'as they are now' },
   wanted: (left: string) => `Wanted left at the 95 % hit: ${left} mm.`,
   time: 'On time.',
@@ -73,6 +73,6 @@ export const texts = {
   yesTake: 'Take it',
   cancel: 'Not now',
   notTaken: 'Not taken',
-  computed: (day: string, runs: string) => `computed ${day} from ${runs}`,
+  computed: (day: string, runs: string) => `computed ${day} from ${runs}.`,
   taken: 'Taken. The mechanic sees it in the pit.',
 };

@@ -14,6 +14,7 @@ export function Advice({ end }: { readonly end: EndBaseline }) {
           {texts.clicksFrom[clicks.from]}. {texts.rebound[end.rebound]}.
         </Text>
       )}
+      {clicks === null && end.rebound !== 'leave' && <Text size="sm">{texts.rebound[end.rebound]}.</Text>}
       {wanted !== null && (
         <Text size="sm">
           {texts.wanted(formatNumber(wanted.reserveMm))} {wanted.reserveMessage}
