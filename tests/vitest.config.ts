@@ -23,6 +23,7 @@ export default defineConfig({
             'apps/dashboard/src/**/*.test.ts',
             'tests/reference/**/*.test.ts',
             'tests/consistency/**/*.test.ts',
+            'tests/simulator/**/*.test.ts',
           ],
           testTimeout: 60_000,
         },

@@ -57,6 +57,18 @@ export default {
       '^libs/spring/src/questions/',
       'numerics <- gas <- unit <- frame <- questions',
     ),
+    layer(
+      'advice-knows-no-truth',
+      '^tests/simulator/advice/',
+      '^tests/simulator/(truth/|streams)|^apps/api/src/demo/|^node:',
+      'Who advises simulated teams sees what was written down, and draws nothing.',
+    ),
+    layer(
+      'truth-knows-no-advice',
+      '^tests/simulator/truth/',
+      '^tests/simulator/advice/',
+      'What is true does not depend on who advises.',
+    ),
     {
       name: 'libraries-use-no-platform',
       severity: 'error',

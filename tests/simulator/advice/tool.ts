@@ -1,0 +1,100 @@
+import { endBaseline } from '@loamledger/api/baselines/end-baseline.js';
+import { ringHit } from '@loamledger/api/suspension/ring-hit.js';
+import { engineEnd } from '@loamledger/api/suspension/end-inputs.js';
+import {
+  fitDemand,
+  learnPreference,
+  predictDemand,
+  predictiveQuantile,
+  REFERENCE_CONDITION,
+  type DemandFit,
+  type DemandReading,
+} from '@loamledger/evidence';
+import { travelForHeight } from '@loamledger/spring';
+import { gaugePascalFromPsi, psiFromGaugePascal, type GaugePascal } from '@loamledger/units';
+import {
+  RING_SD,
+  SAG_BAND,
+  type Adviser,
+  type ForkFigures,
+  type LoggedRun,
+  type SetUp,
+  type TeamRecords,
+} from '../contract.js';
+import { endInputsOf } from '../fork-end.js';
+
+/** Probability of a bottom-out a run that the riders accept: what the tool assumes where nothing is said. */
+const ACCEPTED_RISK = 0.05;
+const HARDEST_IN_TWENTY = 0.95;
+
+/** What the tool says: hit heights, demand model and baseline as the service puts them together, one step at a time. */
+export function toolAdviser(records: TeamRecords): Adviser {
+  const { riderId, trackId } = records;
+  const fork = forkOf(records, riderId);
+  const past = records.pastRuns.flatMap((run) => readingOf(records, run));
+  const reserve = records.saidReserve ?? learnedReserve(records, fitDemand(past));
+  const known = new Map<LoggedRun, DemandReading[]>();
+
+  return (runs) => {
+    for (const run of runs) if (!known.has(run)) known.set(run, readingOf(records, run));
+    const readings = [...past, ...runs.flatMap((run) => known.get(run) ?? [])];
+    const current = runs.findLast((run) => run.riderId === riderId)?.setUp ?? records.startSetUp;
+    const { choice } = endBaseline({
+      inputs: endInputsOf(fork, current, altitudeOf(records, trackId)),
+      current: { pressure: gaugePascalFromPsi(current.pressure), spacers: current.spacers },
+      limits: {
+        minPressurePa: gaugePascalFromPsi(fork.minPressure),
+        maxPressurePa: gaugePascalFromPsi(fork.maxPressure),
+        maxSpacers: fork.maxSpacers,
+      },
+      wishes: { sagBand: SAG_BAND, reserve: reserve / fork.unit.stroke, acceptedRisk: ACCEPTED_RISK },
+      demand: { evidenceVersion: 0, fit: fitDemand(readings), readings, runIds: [] },
+      who: { riderId, trackId, condition: REFERENCE_CONDITION },
+      assumed: [],
+    });
+    // A large change is ridden step by step; where nothing is recommended, what is in the fork stays.
+    const step = choice.status === 'recommended' ? choice.steps[0] : undefined;
+    const next = step ? setUpOf(step) : current;
+    return { next, best: next };
+  };
+}
+
+const setUpOf = ({ pressurePa, spacers }: { pressurePa: GaugePascal; spacers: number }): SetUp => ({
+  pressure: psiFromGaugePascal(pressurePa),
+  spacers,
+});
+
+/** What the ring of a run says to the demand model; nothing where it says nothing. */
+function readingOf(
+  records: TeamRecords,
+  { riderId, trackId, setUp, travelUsed }: LoggedRun,
+): DemandReading[] {
+  const inputs = endInputsOf(forkOf(records, riderId), setUp, altitudeOf(records, trackId));
+  const hit = ringHit(inputs, travelUsed, RING_SD);
+  return hit ? [{ riderId, trackId, kind: hit.hitKind, logHeight: hit.logHeight, readingSd: hit.logSd }] : [];
+}
+
+/** The reserve that the rider seems to want, m, from what the team has kept on earlier tracks. */
+function learnedReserve({ kept, riderId, ...records }: TeamRecords, fit: DemandFit): number {
+  const values = kept.map((decision) => {
+    const fork = forkOf(records, decision.riderId);
+    const { spring, end } = engineEnd(
+      endInputsOf(fork, decision.setUp, altitudeOf(records, decision.trackId)),
+    );
+    const hit = Math.exp(predictiveQuantile(predictDemand(fit, decision), HARDEST_IN_TWENTY));
+    return { riderId: decision.riderId, value: spring.stroke - travelForHeight(spring, end, hit).travel };
+  });
+  return learnPreference(values, riderId).mean;
+}
+
+function forkOf({ forks }: Pick<TeamRecords, 'forks'>, riderId: string): ForkFigures {
+  const fork = forks.get(riderId);
+  if (!fork) throw new Error(`no fork of ${riderId} in the records`);
+  return fork;
+}
+
+function altitudeOf({ altitudes }: Pick<TeamRecords, 'altitudes'>, trackId: string): number {
+  const altitude = altitudes.get(trackId);
+  if (altitude === undefined) throw new Error(`no ${trackId} in the records`);
+  return altitude;
+}

@@ -1,0 +1,104 @@
+import { meanRegret, ofTeamsThatCan, shareThere, isWrong } from './figures.js';
+import type { CaseName, TeamOutcome } from './set-up-study.js';
+import { shareError } from './share.js';
+import type { PlanCase, PlanOutcome } from './verdict-study.js';
+
+/** One plan with what came of riding it many times. */
+export interface PlanFigures {
+  readonly plan: PlanCase;
+  readonly outcomes: readonly PlanOutcome[];
+}
+
+const COLUMNS: readonly (readonly [CaseName, string])[] = [
+  ['tool', 'tool'],
+  ['learned', 'tool, wish learned'],
+  ['alone', 'tool, rider alone'],
+  ['newTeam', 'tool, new team'],
+  ['feel', 'by feel'],
+  ['optimiser', 'Gaussian process'],
+];
+const PER_CENT = 100;
+const MILLIMETRES = 1000;
+const VERDICTS = ['faster', 'slower', 'no practical difference', 'cannot tell yet'] as const;
+
+const percent = (share: number): string => (PER_CENT * share).toFixed(0);
+const tenth = (share: number): string => (PER_CENT * share).toFixed(1);
+const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
+const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
+  [row(head), row(head.map(() => '---')), ...rows.map(row)].join('\n');
+
+/** The generated part of the page: three tables of set-ups and verdicts. */
+export function report(
+  seed: number,
+  teams: readonly TeamOutcome[],
+  runs: number,
+  plans: readonly PlanFigures[],
+): string {
+  return [
+    setUpTable(seed, teams, runs),
+    '## How far off, beyond the best allowed set-up',
+    'Mean over the same teams, mm.',
+    bySetUpCase(teams, runs, (outcomes, after) => (MILLIMETRES * meanRegret(outcomes, after)).toFixed(1)),
+    '## Verdicts on time',
+    `Seed ${seed}. One rider and a current set-up against another; shares in per cent.`,
+    verdictTable(plans),
+  ].join('\n\n');
+}
+
+function setUpTable(seed: number, teams: readonly TeamOutcome[], runs: number): string {
+  const counts = COLUMNS.map(([caseName, name]) => {
+    const all = teams.filter((outcome) => outcome.caseName === caseName).length;
+    return `${name} ${ofTeamsThatCan(teams, caseName).length} of ${all}`;
+  });
+  return [
+    '## Set-ups within 6 mm of the reserve wanted',
+    `Seed ${seed}. Share of teams, per cent, among those where an allowed set-up is within 6 mm: ${counts.join(', ')}. ` +
+      'Standard errors in brackets.',
+    bySetUpCase(teams, runs, (outcomes, after) => {
+      const share = shareThere(outcomes, after);
+      return `${percent(share)} (${percent(shareError(share, outcomes.length))})`;
+    }),
+  ].join('\n\n');
+}
+
+function bySetUpCase(
+  teams: readonly TeamOutcome[],
+  runs: number,
+  cell: (outcomes: readonly TeamOutcome[], after: number) => string,
+): string {
+  const grouped = COLUMNS.map(([caseName]) => ofTeamsThatCan(teams, caseName));
+  return table(
+    ['runs', ...COLUMNS.map(([, name]) => name)],
+    Array.from({ length: runs + 1 }, (_, after) => [
+      String(after),
+      ...grouped.map((outcomes) => cell(outcomes, after)),
+    ]),
+  );
+}
+
+function verdictTable(plans: readonly PlanFigures[]): string {
+  return table(
+    [
+      'true difference',
+      'runs an arm',
+      'past sessions',
+      'plans',
+      ...VERDICTS.map((verdict) => `${verdict}, one look`),
+      ...VERDICTS.map((verdict) => `${verdict}, after every block`),
+      'ever wrongly faster or slower',
+    ],
+    plans.map(({ plan, outcomes }) => {
+      const shareOf = (isSo: (outcome: PlanOutcome) => boolean): string =>
+        tenth(outcomes.filter(isSo).length / outcomes.length);
+      return [
+        `${(PER_CENT * -plan.difference).toFixed(1)} % faster`,
+        String(plan.runsAnArm),
+        String(plan.pastSessions),
+        String(outcomes.length),
+        ...VERDICTS.map((verdict) => shareOf(({ atTheEnd }) => atTheEnd === verdict)),
+        ...VERDICTS.map((verdict) => shareOf(({ first }) => first === verdict)),
+        shareOf((outcome) => isWrong(outcome, plan)),
+      ];
+    }),
+  );
+}
