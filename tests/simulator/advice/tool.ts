@@ -3,10 +3,11 @@ import { ringHit } from '@loamledger/api/suspension/ring-hit.js';
 import { engineEnd } from '@loamledger/api/suspension/end-inputs.js';
 import {
   fitDemand,
-  learnPreference,
+  learnPreferences,
   predictDemand,
   predictiveQuantile,
   REFERENCE_CONDITION,
+  reservePrior,
   type DemandFit,
   type DemandReading,
 } from '@loamledger/evidence';
@@ -26,13 +27,18 @@ import { endInputsOf } from '../fork-end.js';
 /** Probability of a bottom-out a run that the riders accept: what the tool assumes where nothing is said. */
 const ACCEPTED_RISK = 0.05;
 const HARDEST_IN_TWENTY = 0.95;
+/** What the tool takes to be wanted where nothing is said and nothing was kept, a share of the stroke. */
+const USUAL_RESERVE = 0.06;
 
 /** What the tool says: hit heights, demand model and baseline as the service puts them together, one step at a time. */
 export function toolAdviser(records: TeamRecords): Adviser {
   const { riderId, trackId } = records;
   const fork = forkOf(records, riderId);
   const past = records.pastRuns.flatMap((run) => readingOf(records, run));
-  const reserve = records.saidReserve ?? learnedReserve(records, fitDemand(past));
+  const reserve =
+    records.saidReserve === null
+      ? learnedReserve(records, fitDemand(past))
+      : records.saidReserve / fork.unit.stroke;
   const known = new Map<LoggedRun, DemandReading[]>();
 
   return (runs) => {
@@ -40,14 +46,27 @@ export function toolAdviser(records: TeamRecords): Adviser {
     const readings = [...past, ...runs.flatMap((run) => known.get(run) ?? [])];
     const current = runs.findLast((run) => run.riderId === riderId)?.setUp ?? records.startSetUp;
     const { choice } = endBaseline({
-      inputs: endInputsOf(fork, current, altitudeOf(records, trackId)),
-      current: { pressure: gaugePascalFromPsi(current.pressure), spacers: current.spacers },
+      endToFill: engineEnd(endInputsOf(fork, current, altitudeOf(records, trackId))),
+      stroke: fork.unit.stroke,
+      current: {
+        pressure: gaugePascalFromPsi(current.pressure),
+        spacers: current.spacers,
+        setupId: '',
+        clicks: { rebound: null, compression: null },
+      },
+      keptHere: [],
+      told: [],
       limits: {
         minPressurePa: gaugePascalFromPsi(fork.minPressure),
         maxPressurePa: gaugePascalFromPsi(fork.maxPressure),
         maxSpacers: fork.maxSpacers,
       },
-      wishes: { sagBand: SAG_BAND, reserve: reserve / fork.unit.stroke, acceptedRisk: ACCEPTED_RISK },
+      wishes: {
+        sagBand: { value: SAG_BAND, source: 'usual', own: 0, team: 0 },
+        reserve: { value: reserve, source: 'entered', own: 0, team: 0 },
+        keptReserve: null,
+        acceptedRisk: ACCEPTED_RISK,
+      },
       demand: { evidenceVersion: 0, fit: fitDemand(readings), readings, runIds: [] },
       who: { riderId, trackId, condition: REFERENCE_CONDITION },
       assumed: [],
@@ -74,7 +93,7 @@ function readingOf(
   return hit ? [{ riderId, trackId, kind: hit.hitKind, logHeight: hit.logHeight, readingSd: hit.logSd }] : [];
 }
 
-/** The reserve that the rider seems to want, m, from what the team has kept on earlier tracks. */
+/** The reserve that the rider seems to want, a share of the stroke, from what the team has kept on earlier tracks. */
 function learnedReserve({ kept, riderId, ...records }: TeamRecords, fit: DemandFit): number {
   const values = kept.map((decision) => {
     const fork = forkOf(records, decision.riderId);
@@ -82,9 +101,9 @@ function learnedReserve({ kept, riderId, ...records }: TeamRecords, fit: DemandF
       endInputsOf(fork, decision.setUp, altitudeOf(records, decision.trackId)),
     );
     const hit = Math.exp(predictiveQuantile(predictDemand(fit, decision), HARDEST_IN_TWENTY));
-    return { riderId: decision.riderId, value: spring.stroke - travelForHeight(spring, end, hit).travel };
+    return { riderId: decision.riderId, value: 1 - travelForHeight(spring, end, hit).fraction };
   });
-  return learnPreference(values, riderId).mean;
+  return learnPreferences(values, reservePrior(USUAL_RESERVE))(riderId).mean;
 }
 
 function forkOf({ forks }: Pick<TeamRecords, 'forks'>, riderId: string): ForkFigures {
