@@ -3,13 +3,20 @@ import { ErrorView } from '../shared/ui/error-view.js';
 import { Loading } from '../shared/ui/query-view.js';
 import { NotFoundPage } from './pages/not-found-page.js';
 import { doorRoutes } from './routes/door-routes.js';
+import { planRoutes } from './routes/plan-routes.js';
 import { root } from './routes/root.js';
 import { teamDataRoutes } from './routes/team-data-routes.js';
 import { team, teamHome } from './routes/team-route.js';
 import { workRoutes } from './routes/work-routes.js';
 import { workshopRoutes } from './routes/workshop-routes.js';
 
-const teamRoutes = team.addChildren([teamHome, ...workRoutes, ...workshopRoutes, teamDataRoutes]);
+const teamRoutes = team.addChildren([
+  teamHome,
+  ...workRoutes,
+  ...workshopRoutes,
+  ...planRoutes,
+  teamDataRoutes,
+]);
 
 function PageError({ error, reset }: ErrorComponentProps) {
   return <ErrorView error={error} onRetry={reset} />;

@@ -8,6 +8,7 @@ export const texts = {
   navigation: 'Pages',
   pit: 'Pit',
   tracks: 'Tracks',
+  plans: 'Plans',
   myBike: 'My bike',
   team: 'Team',
   teamData: 'Data of the team',

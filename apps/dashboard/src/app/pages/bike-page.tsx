@@ -1,11 +1,14 @@
 import { SimpleGrid, Title } from '@mantine/core';
-import { useQuery } from '@tanstack/react-query';
+import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { OpenDecision } from '../../features/setups/components/open-decision.js';
 import { SetupHistory } from '../../features/setups/components/setup-history.js';
 import { SetupNow } from '../../features/setups/components/setup-now.js';
 import { texts } from '../../features/setups/texts.js';
 import { UnitFacts } from '../../features/spring-units/components/unit-facts.js';
+import { plansQuery } from '../../features/test-plans/api/plans.js';
+import { BikePlans } from '../../features/test-plans/components/bike-plans.js';
+import { texts as planTexts } from '../../features/test-plans/texts.js';
 import { texts as benchTexts } from '../../features/workbench/texts.js';
 import { texts as dropTexts } from '../../features/workshop/drop-texts.js';
 import { joined } from '../../shared/http/joined.js';
@@ -24,6 +27,8 @@ const route = getRouteApi('/teams/$teamId/bikes/$bikeId');
 export function BikePage() {
   const { teamId, bikeId } = route.useParams();
   const fleet = useFleet(teamId);
+  const canPlan = useMembership().membership.role !== 'rider';
+  const plans = useInfiniteQuery(plansQuery(teamId, { state: 'open' }));
   return (
     <QueryView query={fleet}>
       {({ bikes, riderName, units }) => {
@@ -35,16 +40,29 @@ export function BikePage() {
             title={bike.name}
             lead={`${riderName(bike.riderId)} · ${bike.category}`}
             actions={
-              <LinkButton
-                variant="default"
-                to="/teams/$teamId/drop-test"
-                params={{ teamId }}
-                search={{ bikeId }}
-              >
-                {dropTexts.link}
-              </LinkButton>
+              <>
+                <LinkButton
+                  variant="default"
+                  to="/teams/$teamId/drop-test"
+                  params={{ teamId }}
+                  search={{ bikeId }}
+                >
+                  {dropTexts.link}
+                </LinkButton>
+                {canPlan && (
+                  <LinkButton
+                    variant="default"
+                    to="/teams/$teamId/test-plans/new"
+                    params={{ teamId }}
+                    search={{ bikeId }}
+                  >
+                    {planTexts.plan}
+                  </LinkButton>
+                )}
+              </>
             }
           >
+            <BikePlans teamId={teamId} bikeId={bikeId} plans={plans.data ?? []} />
             <BikeRecords teamId={teamId} bikeId={bikeId} />
             <Section title={texts.units}>
               <SimpleGrid cols={{ base: 1, md: 2 }} spacing="xl">

@@ -1,6 +1,7 @@
 import { NativeSelect } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi, useNavigate } from '@tanstack/react-router';
+import { lazy, Suspense } from 'react';
 import { MySetup } from '../../features/ride/components/my-setup.js';
 import { texts } from '../../features/ride/texts.js';
 import { RecentRuns } from '../../features/runs/components/recent-runs.js';
@@ -21,6 +22,11 @@ import { useMembership } from '../use-membership.js';
 import classes from './my-bike-page.module.css';
 
 const route = getRouteApi('/teams/$teamId/my-bike');
+/** Few riders are in a plan: the first page does not wait for it. */
+const RiderPlans = lazy(async () => {
+  const { RiderPlans: component } = await import('../../features/test-plans/components/rider-plans.js');
+  return { default: component };
+});
 
 export function MyBikePage() {
   const { teamId, riderId } = useMembership().membership;
@@ -54,6 +60,9 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
   return (
     <Page title={bike.name}>
       <Choosers bike={bike} own={own} tracks={tracks.data ?? []} trackId={trackId} />
+      <Suspense fallback={null}>
+        <RiderPlans teamId={teamId} riderId={bike.riderId} bikeId={bike.id} />
+      </Suspense>
       <Now teamId={teamId} bikeId={bike.id} trackId={trackId} />
       <div className={`${classes.act} ll-screen-only`}>
         <LinkButton

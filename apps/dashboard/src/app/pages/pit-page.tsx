@@ -1,5 +1,8 @@
+import { useInfiniteQuery } from '@tanstack/react-query';
 import { PitList } from '../../features/pit/components/pit-list.js';
 import { texts } from '../../features/pit/texts.js';
+import { plansQuery } from '../../features/test-plans/api/plans.js';
+import { BikePlans } from '../../features/test-plans/components/bike-plans.js';
 import { useFleet } from '../../shared/http/reads/fleet.js';
 import { Empty } from '../../shared/ui/empty.js';
 import { LinkButton } from '../../shared/ui/link.js';
@@ -10,6 +13,7 @@ import { useMembership } from '../use-membership.js';
 export function PitPage() {
   const { teamId, role } = useMembership().membership;
   const fleet = useFleet(teamId);
+  const plans = useInfiniteQuery(plansQuery(teamId, { state: 'open' }));
   return (
     <Page title={texts.title} lead={texts.lead}>
       <QueryView
@@ -28,7 +32,14 @@ export function PitPage() {
           </Empty>
         }
       >
-        {(data) => <PitList teamId={teamId} fleet={data} canSetUp={role === 'mechanic'} />}
+        {(data) => (
+          <PitList
+            teamId={teamId}
+            fleet={data}
+            canSetUp={role === 'mechanic'}
+            plansOf={(bikeId) => <BikePlans teamId={teamId} bikeId={bikeId} plans={plans.data ?? []} />}
+          />
+        )}
       </QueryView>
     </Page>
   );

@@ -9,6 +9,7 @@ import { TrackDemand } from '../../features/demand/components/track-demand.js';
 import { texts as demandTexts } from '../../features/demand/texts.js';
 import { RunTable } from '../../features/runs/components/run-table.js';
 import { texts as runTexts } from '../../features/runs/texts.js';
+import { texts as planTexts } from '../../features/test-plans/texts.js';
 import { joined } from '../../shared/http/joined.js';
 import { baselinesQuery, type Ground } from '../../shared/http/reads/baselines.js';
 import { useFleet, type Fleet } from '../../shared/http/reads/fleet.js';
@@ -46,6 +47,17 @@ export function TrackPage() {
             actions={
               role !== 'rider' && (
                 <>
+                  <LinkButton to="/teams/$teamId/test-plans/new" params={{ teamId }} search={{ trackId }}>
+                    {planTexts.plan}
+                  </LinkButton>
+                  <LinkButton
+                    variant="default"
+                    to="/teams/$teamId/test-plans"
+                    params={{ teamId }}
+                    search={{ trackId }}
+                  >
+                    {planTexts.title}
+                  </LinkButton>
                   <LinkButton variant="default" to="/teams/$teamId/import-runs" params={{ teamId }}>
                     {texts.importRuns}
                   </LinkButton>

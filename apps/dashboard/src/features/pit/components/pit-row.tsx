@@ -1,5 +1,6 @@
 import { Stack, Text, Title } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
+import type { ReactNode } from 'react';
 import { setupChanges } from '../../../shared/format/setup-changes.js';
 import { formatDay } from '../../../shared/format/time.js';
 import { joined } from '../../../shared/http/joined.js';
@@ -20,9 +21,11 @@ interface PitRowProps {
   readonly riderName: string;
   readonly units: readonly SpringUnit[];
   readonly canSetUp: boolean;
+  /** Its open test plans. */
+  readonly plans: ReactNode;
 }
 
-export function PitRow({ teamId, bike, riderName, units, canSetUp }: PitRowProps) {
+export function PitRow({ teamId, bike, riderName, units, canSetUp, plans }: PitRowProps) {
   const setups = useQuery(currentSetupsQuery(teamId, bike.id));
   const decisions = useQuery(lastDecisionQuery(teamId, bike.id));
   const state = joined([setups, decisions], () => ({
@@ -40,6 +43,7 @@ export function PitRow({ teamId, bike, riderName, units, canSetUp }: PitRowProps
         <Text size="sm" c="dimmed">
           {riderName} · {bike.category}
         </Text>
+        {plans}
         <div className="ll-screen-only">
           <TextLink
             className={classes.way}

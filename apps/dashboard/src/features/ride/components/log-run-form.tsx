@@ -1,4 +1,4 @@
-import { Button, Checkbox, NativeSelect, Stack, Textarea, TextInput } from '@mantine/core';
+import { Button, NativeSelect } from '@mantine/core';
 import { useState, type FormEvent } from 'react';
 import { fieldErrors } from '../../../shared/http/problem.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';
@@ -16,8 +16,7 @@ import {
   type RunValues,
 } from '../model/run-form.js';
 import { texts } from '../texts.js';
-import { Feel } from './feel.js';
-import { RingFields } from './ring-fields.js';
+import { RunFields } from './run-fields.js';
 import classes from './ride.module.css';
 
 interface LogRunFormProps {
@@ -66,51 +65,7 @@ export function LogRunForm({ teamId, bikeId, hasShock, tracks, likely, onSaved }
         value={values.condition}
         onChange={(condition) => change({ condition })}
       />
-      <TextInput
-        label={texts.time}
-        placeholder="2:07.4"
-        description={texts.timeHint}
-        // Not a numeric keyboard: it has no colon.
-        inputMode="text"
-        autoComplete="off"
-        value={values.time}
-        error={errors.time}
-        onChange={(event) => change({ time: event.currentTarget.value })}
-      />
-      <RingFields values={values} errors={errors} hasShock={hasShock} onChange={change} />
-      <Feel ratings={values.ratings} onChange={(ratings) => change({ ratings })} />
-      <ChoiceRow
-        label={texts.outcome}
-        choices={[
-          { value: 'clean', label: texts.clean },
-          { value: 'spoilt', label: texts.spoilt },
-        ]}
-        value={values.spoilt ? 'spoilt' : 'clean'}
-        onChange={(outcome) => change({ spoilt: outcome === 'spoilt' })}
-      />
-      {values.spoilt && (
-        <Stack gap="sm">
-          <TextInput
-            label={texts.reason}
-            value={values.reason}
-            error={errors.reason}
-            onChange={(event) => change({ reason: event.currentTarget.value })}
-          />
-          <Checkbox
-            label={texts.readingsCount}
-            checked={values.readingsCount}
-            onChange={(event) => change({ readingsCount: event.currentTarget.checked })}
-          />
-        </Stack>
-      )}
-      <Textarea
-        label={texts.note}
-        autosize
-        minRows={1}
-        value={values.note}
-        error={errors.note}
-        onChange={(event) => change({ note: event.currentTarget.value })}
-      />
+      <RunFields values={values} errors={errors} hasShock={hasShock} onChange={change} />
       <div className={classes.foot}>
         <Failure error={log.error} />
         <Button type="submit" fullWidth size="lg" loading={log.isPending}>

@@ -68,21 +68,26 @@ function ring(text: string, ringAs: RunValues['ringAs'], bottomed: boolean): Rin
   };
 }
 
-/** The run for the API; `day` is the rider's own calendar day. */
-export function runMessage(values: RunValues, bikeId: string, day: string): RunInput {
+/** What was read off and felt, for the API. */
+export function riddenMessage(values: RunValues) {
   return {
-    bikeId,
-    trackId: values.trackId,
-    day,
-    condition: values.condition,
     timeS: parseRunTime(values.time),
     fork: ring(values.forkMm, values.ringAs, values.forkBottomed),
     shock: ring(values.shockMm, values.ringAs, values.shockBottomed),
     ratings: values.ratings,
     note: values.note,
     spoilt: values.spoilt ? { reason: values.reason, readingsCount: values.readingsCount } : null,
-  };
+  } satisfies Partial<RunInput>;
 }
+
+/** The run for the API; `day` is the rider's own calendar day. */
+export const runMessage = (values: RunValues, bikeId: string, day: string): RunInput => ({
+  bikeId,
+  trackId: values.trackId,
+  day,
+  condition: values.condition,
+  ...riddenMessage(values),
+});
 
 const FIELD_OF: Readonly<Record<string, keyof RunValues>> = {
   timeS: 'time',

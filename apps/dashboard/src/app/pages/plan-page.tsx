@@ -1,0 +1,133 @@
+import { NativeSelect, Text } from '@mantine/core';
+import { useQueries, useQuery } from '@tanstack/react-query';
+import { getRouteApi, useNavigate } from '@tanstack/react-router';
+import {
+  planQuery,
+  progressQuery,
+  type Plan,
+  type PlanProgress,
+} from '../../features/test-plans/api/plans.js';
+import { ClosePlan } from '../../features/test-plans/components/close-plan.js';
+import { PlanArms } from '../../features/test-plans/components/plan-arms.js';
+import { PlanOrder } from '../../features/test-plans/components/plan-order.js';
+import { Statement } from '../../features/test-plans/components/statement.js';
+import { riderToRide } from '../../features/test-plans/model/order.js';
+import { statementWords } from '../../features/test-plans/model/statement-words.js';
+import { texts } from '../../features/test-plans/texts.js';
+import { formatDay } from '../../shared/format/time.js';
+import { joined } from '../../shared/http/joined.js';
+import { useFleet, type Fleet } from '../../shared/http/reads/fleet.js';
+import { setupHistoryQuery } from '../../shared/http/reads/setups.js';
+import { tracksQuery } from '../../shared/http/reads/tracks.js';
+import { LinkButton } from '../../shared/ui/link.js';
+import { Page, Section } from '../../shared/ui/page.js';
+import { QueryView } from '../../shared/ui/query-view.js';
+import { useMembership } from '../use-membership.js';
+import { RideNext } from './plan-page-next.js';
+
+const route = getRouteApi('/teams/$teamId/test-plans/$planId');
+
+export function PlanPage() {
+  const { teamId, planId } = route.useParams();
+  const plan = useQuery(planQuery(teamId, planId));
+  const progress = useQuery(progressQuery(teamId, planId));
+  const tracks = useQuery(tracksQuery(teamId));
+  const fleet = useFleet(teamId);
+  const everything = joined([plan, progress, tracks, fleet], () => ({
+    plan: plan.data,
+    progress: progress.data ?? [],
+    track: tracks.data?.find(({ id }) => id === plan.data?.trackId)?.name ?? '',
+    fleet: fleet.data,
+  }));
+  return (
+    <QueryView query={everything}>
+      {({ plan: made, fleet: team, ...rest }) =>
+        made !== undefined && team !== undefined && <OnePlan plan={made} fleet={team} {...rest} />
+      }
+    </QueryView>
+  );
+}
+
+interface OnePlanProps {
+  readonly plan: Plan;
+  readonly progress: readonly PlanProgress[];
+  readonly track: string;
+  readonly fleet: Fleet;
+}
+
+function OnePlan({ plan, progress, track, fleet }: OnePlanProps) {
+  const { teamId, role } = useMembership().membership;
+  const place = riderToRide(progress, route.useSearch().riderId);
+  const setups = useSetups(teamId, plan);
+  const bikeName = (id: string) => fleet.bikes.find((bike) => bike.id === id)?.name ?? '';
+  const isBlinded = plan.blind && role === 'rider';
+  const canLook = plan.closedAt !== null || (plan.looks === 'after every block' && !isBlinded);
+  const facts = [track, plan.day === null ? '' : formatDay(plan.day), plan.blind ? texts.blind : ''];
+  return (
+    <Page
+      title={plan.name}
+      lead={facts.filter((fact) => fact !== '').join(' · ')}
+      actions={
+        canLook && (
+          <LinkButton
+            variant={plan.closedAt === null ? 'default' : 'filled'}
+            to="/teams/$teamId/test-plans/$planId/comparison"
+            params={{ teamId, planId: plan.id }}
+          >
+            {plan.closedAt === null ? texts.comparisonSoFar : texts.comparison}
+          </LinkButton>
+        )
+      }
+    >
+      {plan.closedAt !== null && (
+        <Text fw={600}>{texts.closedAt(formatDay(plan.closedAt), plan.closingNote ?? '')}</Text>
+      )}
+      {progress.length > 1 && <ChooseRider plan={plan} fleet={fleet} riderId={place?.riderId ?? ''} />}
+      {place !== undefined && plan.closedAt === null && (
+        <RideNext plan={plan} place={place} fleet={fleet} setups={setups} />
+      )}
+      {plan.closedAt === null && role !== 'rider' && (
+        <Section title={texts.closeTitle}>
+          <ClosePlan teamId={teamId} plan={plan} />
+        </Section>
+      )}
+      {place !== undefined && (
+        <Section title={texts.wholeOrder}>
+          <PlanOrder teamId={teamId} plan={plan} riderId={place.riderId} />
+        </Section>
+      )}
+      <Section title={texts.armsTitle}>
+        <PlanArms plan={plan} bikeName={bikeName} setups={setups} />
+      </Section>
+      <Section title={texts.saidBefore}>
+        <Statement
+          words={statementWords({ ...plan, riders: plan.riders.length })}
+          reckoned={plan.statement.sentences}
+        />
+      </Section>
+    </Page>
+  );
+}
+
+/** The set-ups of the plan's bikes, as far as they are read and may be seen. */
+function useSetups(teamId: string, plan: Plan) {
+  const bikes = [...new Set(plan.arms.flatMap((arm) => arm.setups.map(({ bikeId }) => bikeId)))];
+  const histories = useQueries({ queries: bikes.map((bikeId) => setupHistoryQuery(teamId, bikeId)) });
+  return histories.flatMap(({ data }) => data ?? []);
+}
+
+function ChooseRider({ plan, fleet, riderId }: { plan: Plan; fleet: Fleet; riderId: string }) {
+  const navigate = useNavigate({ from: '/teams/$teamId/test-plans/$planId' });
+  return (
+    <NativeSelect
+      maw="32rem"
+      label={texts.rider}
+      value={riderId}
+      onChange={(event) => void navigate({ search: { riderId: event.currentTarget.value }, replace: true })}
+      data={plan.riders.map((rider) => ({
+        value: rider.riderId,
+        label: `${fleet.riderName(rider.riderId)}: ${texts.runsOf(rider.ridden, rider.ridden + rider.left)}`,
+      }))}
+    />
+  );
+}

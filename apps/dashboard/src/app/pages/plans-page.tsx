@@ -1,0 +1,90 @@
+import { Button, Group, Text } from '@mantine/core';
+import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import { getRouteApi } from '@tanstack/react-router';
+import { plansQuery } from '../../features/test-plans/api/plans.js';
+import { PlanList } from '../../features/test-plans/components/plan-list.js';
+import { texts } from '../../features/test-plans/texts.js';
+import { ridersQuery } from '../../shared/http/reads/riders.js';
+import { tracksQuery } from '../../shared/http/reads/tracks.js';
+import { LinkButton } from '../../shared/ui/link.js';
+import { Page, Section } from '../../shared/ui/page.js';
+import { QueryView } from '../../shared/ui/query-view.js';
+import { useMembership } from '../use-membership.js';
+
+const route = getRouteApi('/teams/$teamId/test-plans');
+
+/** Every plan of the team, or of one track: those that are open first. */
+export function PlansPage() {
+  const { teamId, role } = useMembership().membership;
+  const { trackId } = route.useSearch();
+  const tracks = useQuery(tracksQuery(teamId));
+  const riders = useQuery(ridersQuery(teamId));
+  const nameIn = (things: readonly { id: string; name: string }[] | undefined) => (id: string) =>
+    things?.find((thing) => thing.id === id)?.name ?? '';
+  const names = { trackName: nameIn(tracks.data), riderName: nameIn(riders.data) };
+  const search = trackId === undefined ? {} : { trackId };
+  return (
+    <Page
+      title={trackId === undefined ? texts.title : `${texts.title}: ${names.trackName(trackId)}`}
+      lead={texts.lead}
+      actions={
+        role !== 'rider' && (
+          <>
+            <LinkButton to="/teams/$teamId/test-plans/new" params={{ teamId }} search={search}>
+              {texts.plan}
+            </LinkButton>
+            <LinkButton variant="default" to="/teams/$teamId/comparison" params={{ teamId }} search={search}>
+              {texts.compare}
+            </LinkButton>
+          </>
+        )
+      }
+    >
+      <Section title={texts.open}>
+        <Plans teamId={teamId} filter={{ state: 'open', ...search }} none={texts.noneOpen} names={names} />
+      </Section>
+      <Section title={texts.closed}>
+        <Plans
+          teamId={teamId}
+          filter={{ state: 'closed', ...search }}
+          none={texts.noneClosed}
+          names={names}
+        />
+      </Section>
+    </Page>
+  );
+}
+
+interface PlansProps {
+  readonly teamId: string;
+  readonly filter: Parameters<typeof plansQuery>[1];
+  readonly none: string;
+  readonly names: {
+    readonly trackName: (id: string) => string;
+    readonly riderName: (id: string) => string;
+  };
+}
+
+function Plans({ teamId, filter, none, names }: PlansProps) {
+  const plans = useInfiniteQuery(plansQuery(teamId, filter));
+  return (
+    <QueryView query={plans} isEmpty={(items) => items.length === 0} empty={<Text maw="60ch">{none}</Text>}>
+      {(items) => (
+        <>
+          <PlanList teamId={teamId} plans={items} {...names} />
+          {plans.hasNextPage && (
+            <Group>
+              <Button
+                variant="default"
+                loading={plans.isFetchingNextPage}
+                onClick={() => void plans.fetchNextPage()}
+              >
+                {texts.more}
+              </Button>
+            </Group>
+          )}
+        </>
+      )}
+    </QueryView>
+  );
+}

@@ -1,0 +1,43 @@
+import { Table } from '@mantine/core';
+import { formatNumber } from '../../../shared/format/numbers.js';
+import type { ArmComparison } from '../api/comparison.js';
+import { texts } from '../texts.js';
+
+interface FeelTableProps {
+  readonly arm: ArmComparison;
+  readonly label: string;
+  readonly currentLabel: string;
+}
+
+/** How one felt against the current one, aspect by aspect. */
+export function FeelTable({ arm, label, currentLabel }: FeelTableProps) {
+  return (
+    <Table.ScrollContainer minWidth={520}>
+      <Table>
+        <Table.Thead>
+          <Table.Tr>
+            <Table.Th>{texts.aspectHead}</Table.Th>
+            <Table.Th>{currentLabel}</Table.Th>
+            <Table.Th>{label}</Table.Th>
+            <Table.Th>{texts.says}</Table.Th>
+          </Table.Tr>
+        </Table.Thead>
+        <Table.Tbody>
+          {arm.feel.map((rated) => (
+            <Table.Tr key={rated.aspect}>
+              <Table.Td>{texts.aspect[rated.aspect]}</Table.Td>
+              <Table.Td>{medianWords(rated.currentMedian, rated.currentRatings)}</Table.Td>
+              <Table.Td>{medianWords(rated.median, rated.ratings)}</Table.Td>
+              <Table.Td>{rated.sentence}</Table.Td>
+            </Table.Tr>
+          ))}
+        </Table.Tbody>
+      </Table>
+    </Table.ScrollContainer>
+  );
+}
+
+const medianWords = (median: number | null, ratings: number): string =>
+  median === null
+    ? texts.notRated
+    : texts.ratings(formatNumber(median, Number.isInteger(median) ? 0 : 1), ratings);

@@ -1,0 +1,120 @@
+import { Text } from '@mantine/core';
+import { formatChange, formatNumber } from '../../../shared/format/numbers.js';
+import { useWidth } from '../../../shared/ui/use-width.js';
+import type { ArmComparison } from '../api/comparison.js';
+import { alongAxis, type Axis } from '../model/axis.js';
+import { intervalAxis } from '../model/interval-axis.js';
+import { texts } from '../texts.js';
+import { IntervalTable } from './interval-table.js';
+import classes from './comparisons.module.css';
+
+const ROW_PX = 60;
+const NAME_PX = 18;
+const TOP_PX = 24;
+const AXIS_PX = 40;
+const INSET_PX = 20;
+const CAP_PX = 7;
+const ARROW_PX = 9;
+const DOT_PX = 6;
+
+interface IntervalChartProps {
+  readonly arms: readonly ArmComparison[];
+  readonly marginPct: number;
+  readonly labelOf: (arm: ArmComparison) => string;
+}
+
+/** Where the difference of each may be, against the margin. */
+export function IntervalChart({ arms, marginPct, labelOf }: IntervalChartProps) {
+  const { ref, width } = useWidth<HTMLDivElement>();
+  const axis = intervalAxis(arms, marginPct);
+  const plot = Math.max(0, width - 2 * INSET_PX);
+  const x = (value: number) => INSET_PX + alongAxis(axis, value, plot);
+  const foot = TOP_PX + arms.length * ROW_PX;
+  return (
+    <figure className={classes.frame} aria-label={texts.intervals}>
+      <Text size="sm" c="dimmed">
+        {texts.intervalsLead(`${formatNumber(marginPct, 1)} %`)}
+      </Text>
+      <div ref={ref}>
+        <svg width="100%" height={foot + AXIS_PX} aria-hidden="true">
+          <rect
+            className={classes.band}
+            x={x(-marginPct)}
+            width={Math.max(0, x(marginPct) - x(-marginPct))}
+            y={TOP_PX}
+            height={arms.length * ROW_PX}
+          />
+          <text className={classes.figure} x={x(0)} y={TOP_PX - 6} textAnchor="middle">
+            {texts.margin}
+          </text>
+          <text className={classes.figure} x={INSET_PX} y={TOP_PX - 6}>
+            {texts.faster}
+          </text>
+          <text className={classes.figure} x={width - INSET_PX} y={TOP_PX - 6} textAnchor="end">
+            {texts.slower}
+          </text>
+          <line className={classes.edge} x1={x(0)} x2={x(0)} y1={TOP_PX} y2={foot} />
+          {arms.map((arm, i) => (
+            <Interval
+              key={labelOf(arm)}
+              arm={arm}
+              label={labelOf(arm)}
+              axis={axis}
+              x={x}
+              top={TOP_PX + i * ROW_PX}
+            />
+          ))}
+          {axis.ticks.map((tick) => (
+            <text key={tick} className={classes.figure} x={x(tick)} y={foot + 16} textAnchor="middle">
+              {tick === 0 ? '0' : formatChange(tick, Number.isInteger(tick) ? 0 : 1)}
+            </text>
+          ))}
+          <text className={classes.figure} x={width - INSET_PX} y={foot + 34} textAnchor="end">
+            {texts.axis}
+          </text>
+        </svg>
+      </div>
+      <IntervalTable arms={arms} labelOf={labelOf} />
+    </figure>
+  );
+}
+
+interface IntervalProps {
+  readonly arm: ArmComparison;
+  readonly label: string;
+  readonly axis: Axis;
+  readonly x: (value: number) => number;
+  readonly top: number;
+}
+
+function Interval({ arm, label, axis, x, top }: IntervalProps) {
+  const { lowPct, highPct, differencePct } = arm;
+  const y = top + NAME_PX + (ROW_PX - NAME_PX) / 2;
+  const isKnown = lowPct !== null && highPct !== null && differencePct !== null;
+  return (
+    <>
+      <text className={classes.name} x={INSET_PX} y={top + NAME_PX}>
+        {isKnown ? label : `${label}: ${texts.noInterval}`}
+      </text>
+      {isKnown && (
+        <>
+          <path
+            className={classes.bar}
+            d={[
+              `M${x(Math.max(lowPct, axis.from))} ${y}H${x(Math.min(highPct, axis.to))}`,
+              barEnd(x(Math.max(lowPct, axis.from)), y, lowPct < axis.from ? -ARROW_PX : null),
+              barEnd(x(Math.min(highPct, axis.to)), y, highPct > axis.to ? ARROW_PX : null),
+            ].join('')}
+          />
+          <circle className={classes.estimate} cx={x(differencePct)} cy={y} r={DOT_PX} />
+        </>
+      )}
+    </>
+  );
+}
+
+/** A cap, or an arrow where the interval goes on beyond the picture. */
+const barEnd = (at: number, y: number, arrow: number | null): string =>
+  arrow === null
+    ? `M${at} ${y - CAP_PX}V${y + CAP_PX}`
+    : `M${at - arrow} ${y - CAP_PX}L${at} ${y}L${at - arrow} ${y + CAP_PX}`;

@@ -1,0 +1,66 @@
+import { Checkbox, Stack, Textarea, TextInput } from '@mantine/core';
+import { ChoiceRow } from '../../../shared/ui/choice-row.js';
+import type { RunErrors, RunValues } from '../model/run-form.js';
+import { texts } from '../texts.js';
+import { Feel } from './feel.js';
+import { RingFields } from './ring-fields.js';
+
+interface RunFieldsProps {
+  readonly values: RunValues;
+  readonly errors: RunErrors;
+  readonly hasShock: boolean;
+  readonly onChange: (part: Partial<RunValues>) => void;
+}
+
+/** What was read off and felt on a run, and whether a mistake spoilt it; everything may stay empty. */
+export function RunFields({ values, errors, hasShock, onChange }: RunFieldsProps) {
+  return (
+    <>
+      <TextInput
+        label={texts.time}
+        placeholder="2:07.4"
+        description={texts.timeHint}
+        // Not a numeric keyboard: it has no colon.
+        inputMode="text"
+        autoComplete="off"
+        value={values.time}
+        error={errors.time}
+        onChange={(event) => onChange({ time: event.currentTarget.value })}
+      />
+      <RingFields values={values} errors={errors} hasShock={hasShock} onChange={onChange} />
+      <Feel ratings={values.ratings} onChange={(ratings) => onChange({ ratings })} />
+      <ChoiceRow
+        label={texts.outcome}
+        choices={[
+          { value: 'clean', label: texts.clean },
+          { value: 'spoilt', label: texts.spoilt },
+        ]}
+        value={values.spoilt ? 'spoilt' : 'clean'}
+        onChange={(outcome) => onChange({ spoilt: outcome === 'spoilt' })}
+      />
+      {values.spoilt && (
+        <Stack gap="sm">
+          <TextInput
+            label={texts.reason}
+            value={values.reason}
+            error={errors.reason}
+            onChange={(event) => onChange({ reason: event.currentTarget.value })}
+          />
+          <Checkbox
+            label={texts.readingsCount}
+            checked={values.readingsCount}
+            onChange={(event) => onChange({ readingsCount: event.currentTarget.checked })}
+          />
+        </Stack>
+      )}
+      <Textarea
+        label={texts.note}
+        autosize
+        minRows={1}
+        value={values.note}
+        error={errors.note}
+        onChange={(event) => onChange({ note: event.currentTarget.value })}
+      />
+    </>
+  );
+}

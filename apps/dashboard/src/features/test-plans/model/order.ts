@@ -1,0 +1,37 @@
+import type { Plan, PlannedRun, PlanProgress, PlanSummary } from '../api/plans.js';
+
+/** A run in a rider's order, and what became of it. */
+export interface OrderedRun {
+  readonly run: PlannedRun;
+  readonly state: 'done' | 'void' | 'next' | 'open';
+}
+
+/** The whole order of one rider. */
+export function orderOf(plan: Pick<Plan, 'runs' | 'closedAt'>, riderId: string): OrderedRun[] {
+  const own = plan.runs.filter((run) => run.riderId === riderId);
+  const next = plan.closedAt === null ? own.find(({ runId }) => runId === null) : undefined;
+  return own.map((run) => {
+    if (run.runId !== null) return { run, state: run.voidReason === null ? 'done' : 'void' };
+    return { run, state: run === next ? 'next' : 'open' };
+  });
+}
+
+/** Counted runs that count, and all that are to. */
+export function progressOf(riders: PlanSummary['riders']): { ridden: number; all: number } {
+  const ridden = riders.reduce((sum, rider) => sum + rider.ridden, 0);
+  return { ridden, all: riders.reduce((sum, { left }) => sum + left, ridden) };
+}
+
+/** The rider to look at: the one that is asked for, else the first who has a run to ride. */
+export const riderToRide = (
+  progress: readonly PlanProgress[],
+  wanted: string | undefined,
+): PlanProgress | undefined =>
+  progress.find(({ riderId }) => riderId === wanted) ??
+  progress.find(({ next }) => next !== null) ??
+  progress[0];
+
+/** The set-up of the arm of a letter on a bike; null where it is hidden. */
+export const setupOfArm = (plan: Pick<Plan, 'arms'>, letter: string, bikeId: string): string | null =>
+  plan.arms.find((arm) => arm.letter === letter)?.setups.find((setup) => setup.bikeId === bikeId)?.setupId ??
+  null;
