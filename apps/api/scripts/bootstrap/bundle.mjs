@@ -23,8 +23,9 @@ const ownAddresses = {
 const bundle = await rolldown({
   input: { 'create-app': join(built, 'create-app.js'), main: join(built, 'main.js') },
   platform: 'node',
-  // Native code cannot be joined.
-  external: /^@node-rs\//,
+  // Native code cannot be joined; and what messages inherit from one another is looked up at run time in the one
+  // store that class-transformer keeps, which must not be there twice.
+  external: [/^@node-rs\//, /^class-transformer(\/|$)/],
   plugins: [ownAddresses],
   // What the packages could use and we do not have is not found, as it is not found at run time.
   logLevel: 'silent',
