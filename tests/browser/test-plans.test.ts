@@ -40,7 +40,7 @@ async function makePlan(size: Size, name: string, isBlind: boolean): Promise<Pag
   await page.getByText('More about the order').click();
   await page.getByLabel('Warm-up runs first').fill('0');
   await page
-    .getByText(/^With your scatter of \d\.\d %, 2 runs of each would tell \d+\.\d % 8 times in 10/)
+    .getByText(/^With your scatter of \d\.\d+ %, 2 runs of each would tell \d+\.\d+ % 8 times in 10/)
     .waitFor();
   expect(await sidewaysOverflow(page)).toBe(0);
   await page.getByRole('button', { name: 'Make the plan' }).click();
@@ -124,6 +124,7 @@ describe.each(SIZES)('a test plan on a $name', (size) => {
     expect(await page.getByText('psi').count()).toBe(0);
     expect(await page.getByRole('button', { name: 'Close the plan' }).count()).toBe(0);
     const save = page.getByRole('button', { name: /^Save run 1/ });
+    await save.waitFor();
     expect((await save.boundingBox())?.height).toBeGreaterThanOrEqual(LEAST_TARGET_PX);
     await logRun(page, 1, '3:05.0');
     await page.getByRole('region', { name: 'The whole order' }).getByText('done, 3:05.0').waitFor();

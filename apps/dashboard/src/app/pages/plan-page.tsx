@@ -86,14 +86,14 @@ function OnePlan({ plan, progress, track, fleet }: OnePlanProps) {
       {place !== undefined && plan.closedAt === null && (
         <RideNext plan={plan} place={place} fleet={fleet} setups={setups} />
       )}
-      {plan.closedAt === null && role !== 'rider' && (
-        <Section title={texts.closeTitle}>
-          <ClosePlan teamId={teamId} plan={plan} />
-        </Section>
-      )}
       {place !== undefined && (
         <Section title={texts.wholeOrder}>
           <PlanOrder teamId={teamId} plan={plan} riderId={place.riderId} />
+        </Section>
+      )}
+      {plan.closedAt === null && role !== 'rider' && (
+        <Section title={texts.closeTitle}>
+          <ClosePlan teamId={teamId} plan={plan} />
         </Section>
       )}
       <Section title={texts.armsTitle}>

@@ -14,7 +14,8 @@ import classes from './comparisons.module.css';
 const HEIGHT_PX = 260;
 const LEFT_PX = 56;
 const RIGHT_PX = 16;
-const TOP_PX = 12;
+/** Room for the letter of a run at the top. */
+const TOP_PX = 22;
 const BOTTOM_PX = 40;
 const PLOT_PX = HEIGHT_PX - TOP_PX - BOTTOM_PX;
 const TICKS = 5;

@@ -1,6 +1,5 @@
 import { Text } from '@mantine/core';
-import { formatNumber } from '../../../shared/format/numbers.js';
-import type { ArmComparison, Comparison } from '../api/comparison.js';
+import type { Comparison } from '../api/comparison.js';
 import { texts } from '../texts.js';
 import classes from './comparisons.module.css';
 
@@ -9,9 +8,9 @@ interface VerdictsProps {
   readonly labelOf: (arm: Comparison['current']) => string;
 }
 
-/** The verdict of each first, in a word; then why, and what it would take to know more. */
+/** The verdict of each first, in a word; then why, and how many runs it would take to know more. */
 export function Verdicts({ comparison, labelOf }: VerdictsProps) {
-  const { arms, current, marginPct, sentences } = comparison;
+  const { arms, current, sentences } = comparison;
   return (
     <>
       {arms.length === 0 && <Text>{texts.nothing}</Text>}
@@ -21,7 +20,6 @@ export function Verdicts({ comparison, labelOf }: VerdictsProps) {
             <Text>{texts.against(labelOf(arm), labelOf(current))}</Text>
             <strong>{arm.verdict}</strong>
             <Text maw="60ch">{arm.sentence}</Text>
-            {arm.needed !== null && <Needed needed={arm.needed} marginPct={marginPct} />}
           </li>
         ))}
       </ul>
@@ -31,20 +29,5 @@ export function Verdicts({ comparison, labelOf }: VerdictsProps) {
         </Text>
       ))}
     </>
-  );
-}
-
-interface NeededProps {
-  readonly needed: NonNullable<ArmComparison['needed']>;
-  readonly marginPct: number;
-}
-
-function Needed({ needed, marginPct }: NeededProps) {
-  const words = (runs: number | null) => (runs === null ? texts.tooMany : formatNumber(runs));
-  return (
-    <Text fw={600}>
-      {texts.needed}: {words(needed.forDifference)} {texts.toFind(`${formatNumber(marginPct, 1)} %`)},{' '}
-      {words(needed.forEquivalence)} {texts.toShowNone}.
-    </Text>
   );
 }

@@ -9,7 +9,10 @@ interface Size {
   readonly marginPct: number;
 }
 
-const percent = (value: number) => `${formatNumber(value, 1)} %`;
+/** Below this a second decimal tells more than nothing, %. */
+const SMALL = 0.1;
+
+const percent = (value: number) => `${formatNumber(value, value < SMALL ? 2 : 1)} %`;
 const timesIn100 = (chance: number) => `${formatNumber(chance)} times in 100`;
 
 /** What a plan can tell, in the order in which a coach asks. */
