@@ -111,8 +111,8 @@ describe('a rider', () => {
     }
   });
 
-  it("gets no one else's runs in an export", async () => {
-    const { text } = await team.riderMember.get(`${team.path}/runs/export`).expect(200);
+  it.each(['runs', 'decisions'])("gets no one else's %s in an export", async (things) => {
+    const { text } = await team.riderMember.get(`${team.path}/${things}/export`).expect(200);
     expect(text).toContain('Rider A');
     expect(text).not.toContain('Rider B');
   });

@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { COLUMNS } from '../../apps/api/src/modules/runs/csv/columns.js';
-import { readCellText, writeCellText } from '../../apps/api/src/modules/runs/csv/formula-guard.js';
+import { readCellText, writeCellText } from '../../apps/api/src/platform/csv/formula-guard.js';
 import { readRow } from '../../apps/api/src/modules/runs/csv/read-row.js';
 import { readTable } from '../../apps/api/src/modules/runs/csv/read-table.js';
-import { writeTable } from '../../apps/api/src/modules/runs/csv/write-table.js';
+import { writeTable } from '../../apps/api/src/platform/csv/write-table.js';
 
 const HEADER = 'date,track,bike,time_s,note';
 
@@ -112,13 +112,26 @@ describe('a text cell', () => {
     const notes = fc.string({ minLength: 1 }).map((text) => text.replaceAll(/\r\n?/g, '\n').trim());
     fc.assert(
       fc.property(notes, (note) => {
-        const csv = writeTable([
-          { session: { day: '2026-05-09' }, names: { track: 'T', bike: 'B' }, setup: {}, run: { note } },
-        ]);
+        const csv = writeTable(['date', 'track', 'bike', 'note'], [['2026-05-09', 'T', 'B', note]]);
         const [draft] = drafts(csv);
         expect(draft?.parts.run['note'] ?? '').toBe(note);
       }),
     );
+  });
+});
+
+describe('a column of a section', () => {
+  it('is named by its section, with dots, commas and capitals as they are', () => {
+    const [draft] = drafts(
+      'date,track,bike,"SECTION_S: Steep, No. 2",section_s:Stairs\n2026-05-09,T,B,41.2,1:02.5',
+    );
+    expect(draft?.parts.sections).toEqual({ 'Steep, No. 2': 41.2, Stairs: 62.5 });
+  });
+
+  it('is refused twice, and without a name', () => {
+    const refused = (header: string) => readTable(`date,track,bike,${header}\n2026-05-09,T,B,1,2\n`).problems;
+    expect(refused('section_s: Stairs,Section_s: stairs')).not.toEqual([]);
+    expect(refused('section_s:,note')).not.toEqual([]);
   });
 });
 

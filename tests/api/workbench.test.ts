@@ -364,6 +364,7 @@ describe('a change', () => {
       medianTravelMm: null,
       travel95Mm: null,
       riskPct: null,
+      hit: null,
     });
   });
 

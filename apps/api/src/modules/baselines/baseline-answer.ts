@@ -1,6 +1,6 @@
 import type { BaselineAlternative, EvaluatedCandidate } from '@loamledger/evidence';
 import { millimetresFromMetres, psiFromGaugePascal } from '@loamledger/units';
-import type { ExpectedEndDto } from '../decisions/decisions.dto.js';
+import type { ExpectedEndDto } from '../decisions/expectation.dto.js';
 import { evidenceAnswer, forecastAnswer } from '../demand/track-demand.js';
 import { reserveMessage, sharpenSentence, timeSentence, wishMessage } from './baseline-words.js';
 import type { ClicksAdvice } from './clicks.js';
@@ -116,7 +116,8 @@ function fillAnswer(candidate: EvaluatedCandidate, stroke: number): EvaluatedFil
 }
 
 /** What a decision that takes this fill expects of it. */
-export const expectationOf = (fill: EvaluatedFillDto): ExpectedEndDto => ({
+export const expectationOf = (end: EndBaselineDto, fill: EvaluatedFillDto): ExpectedEndDto => ({
+  hit: end.forecast.hit,
   sagPct: fill.sagPct,
   medianTravelMm: fill.medianTravelMm,
   travel95Mm: fill.travel95Mm,

@@ -69,7 +69,7 @@ interface TeamEnd {
 export type BaselineAnswer = Pick<BaselineDto, 'venue' | 'fork' | 'shock'>;
 
 /** Changes when the way a baseline is put together changes, so that stored ones are made again. */
-const COMPOSITION_VERSION = 2;
+const COMPOSITION_VERSION = 3;
 /** The engine needs some fill to start from where a bike has none; every candidate replaces it. */
 const ANY_PRESSURE_PSI = 60;
 

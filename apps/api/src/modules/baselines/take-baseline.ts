@@ -3,12 +3,11 @@ import { Injectable } from '@nestjs/common';
 import { TeamDatabase } from '../../platform/database/team-database.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService } from '../bikes/bikes.service.js';
-import type { ExpectationDto } from '../decisions/decisions.dto.js';
 import { setupAnswer } from '../setups/setup-figures.js';
 import { SetupsService, type SetupFigures } from '../setups/setups.service.js';
 import type { SetupDto } from '../setups/setups.dto.js';
 import { expectationOf } from './baseline-answer.js';
-import type { BaselineDto, TakeBaselineDto } from './baselines.dto.js';
+import type { TakeBaselineDto } from './baselines.dto.js';
 import { NewerBaseline, NothingToTake } from './baselines.errors.js';
 import { BaselinesQueries } from './baselines.queries.js';
 import { BaselinesService } from './baselines.service.js';
@@ -61,7 +60,11 @@ export class TakeBaseline {
         reason: input.reason ?? 'Baseline for this track.',
         trackId,
         baselineId: id,
-        expected: expectation(fork, shock),
+        expected: {
+          fork: fork && expectationOf(baseline.fork, fork),
+          shock: baseline.shock && shock && expectationOf(baseline.shock, shock),
+        },
+        evidenceRuns: baseline.runCount,
       });
       return setupAnswer(setup);
     });
@@ -80,8 +83,3 @@ const forkFigures = (fill: EvaluatedFillDto) => ({
   forkPressure: gaugePascalFromPsi(fill.pressurePsi),
   forkSpacers: fill.spacers,
 });
-
-const expectation = (
-  fork: BaselineDto['fork']['current'],
-  shock: BaselineDto['fork']['current'],
-): ExpectationDto => ({ fork: fork && expectationOf(fork), shock: shock && expectationOf(shock) });

@@ -89,6 +89,13 @@ export class BikesService {
     return this.queries.all(transaction, teamId);
   }
 
+  /** The filter of rows about the bikes that the member may see, but for `hidden` ones. */
+  async visibleFilter(transaction: Transaction, scope: TeamScope, hidden: ReadonlySet<string>) {
+    if (!visibleRider(scope)) return {};
+    const own = await this.allVisible(transaction, scope);
+    return this.queries.rowsAbout(own.map(({ id }) => id).filter((id) => !hidden.has(id)));
+  }
+
   private async checkedColumns(transaction: Transaction, teamId: string, input: BikeInputDto) {
     await this.riders.require(transaction, teamId, input.riderId);
     const fork = await this.units.require(transaction, teamId, input.forkUnitId);

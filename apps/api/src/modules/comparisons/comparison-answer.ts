@@ -1,5 +1,6 @@
 import type { ArmComparisonDto, ComparedDto, RatingComparisonDto } from './comparison-arm.dto.js';
 import type { ComparisonDto, RunPointDto } from './comparison.dto.js';
+import type { SectionComparisonDto } from './section-comparison.dto.js';
 import type { ComparisonWish, RatedRun, TimeAndFeel } from './compute-comparison.js';
 
 const PER_CENT = 100;
@@ -40,6 +41,7 @@ export function comparisonAnswer(frame: ComparisonFrame, computed: TimeAndFeel):
     trendOverSessionPct: shareOf(time.trendOverSession),
     current: shown(wish.current),
     arms: time.arms.map((arm) => armAnswer(arm, shown, computed)),
+    sections: computed.sections.map((section) => sectionAnswer(section, shown)),
     voids: time.voids.map(({ arm, voided, ridden, p }) => ({ ...shown(arm), voided, ridden, p })),
     points: pointAnswers(frame, computed),
   };
@@ -69,6 +71,23 @@ function armAnswer(
     feel: feel.filter((entry) => entry.arm === arm.arm).map(ratingAnswer),
   };
 }
+
+const sectionAnswer = (
+  { section, sentences, arms }: TimeAndFeel['sections'][number],
+  shown: ComparisonFrame['shown'],
+): SectionComparisonDto => ({
+  section,
+  sentences,
+  arms: arms.map((arm) => ({
+    ...shown(arm.arm),
+    verdict: arm.verdict,
+    sentence: arm.sentence,
+    timedRuns: arm.timedRuns,
+    differencePct: shareOf(arm.difference),
+    lowPct: shareOf(arm.interval?.low ?? null),
+    highPct: shareOf(arm.interval?.high ?? null),
+  })),
+});
 
 const ratingAnswer = ({ aspect, rated }: TimeAndFeel['feel'][number]): RatingComparisonDto => ({
   aspect,

@@ -9,7 +9,7 @@ import {
 } from '../../platform/http/fields.js';
 import { ASPECTS, type Aspect } from './compute-comparison.js';
 
-const VERDICTS = [
+export const VERDICTS = [
   'faster',
   'slower',
   'no practical difference',

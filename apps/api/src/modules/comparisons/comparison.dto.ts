@@ -10,6 +10,7 @@ import {
 } from '../../platform/http/fields.js';
 import { TRENDS } from '../test-plans/test-plan-input.dto.js';
 import { ArmComparisonDto, ComparedDto } from './comparison-arm.dto.js';
+import { SectionComparisonDto } from './section-comparison.dto.js';
 
 const SOURCES = [
   'this session',
@@ -185,6 +186,14 @@ export class ComparisonDto {
 
   @PartsField({ description: 'The others.', type: () => ArmComparisonDto, maxItems: 100 })
   arms: ArmComparisonDto[];
+
+  @PartsField({
+    description:
+      'The same for each section of the track that has times, in riding order. Where on the track a difference lies is a second question: the verdict on the whole run does not wait for it.',
+    type: () => SectionComparisonDto,
+    maxItems: 100,
+  })
+  sections: SectionComparisonDto[];
 
   @PartsField({ description: 'Void runs of each.', type: () => VoidCountDto, maxItems: 100 })
   voids: VoidCountDto[];

@@ -1,20 +1,22 @@
 import {
   compareRatings,
+  compareSections,
   compareSetUps,
   type Comparison,
   type ComparisonRequest,
   type ComparisonRun,
   type RatingComparison,
+  type SectionComparison,
 } from '@loamledger/evidence';
 import type { Computation } from '../../platform/compute/compute-thread.js';
-import { sessionVariances } from '../scatter/session-scatter.js';
+import { sessionVariances, type SectionedRun } from '../scatter/session-scatter.js';
 
 /** What a rider rates after a run. */
 export const ASPECTS = ['support', 'comfort', 'rideHeight', 'fatigue'] as const;
 export type Aspect = (typeof ASPECTS)[number];
 
 /** A run of a comparison with what its rider felt. */
-export interface RatedRun extends ComparisonRun {
+export interface RatedRun extends SectionedRun {
   readonly id: string;
   readonly ratings: Readonly<Record<Aspect, number | null>>;
 }
@@ -22,12 +24,13 @@ export interface RatedRun extends ComparisonRun {
 /** What is to be compared: the scatter of the past runs is found on the way. */
 export interface ComparisonWish extends Omit<ComparisonRequest, 'runs' | 'history'> {
   readonly runs: readonly RatedRun[];
-  readonly pastRuns: readonly ComparisonRun[];
+  readonly pastRuns: readonly SectionedRun[];
 }
 
-/** Time and feel, side by side. */
+/** Time and feel, side by side, and the time on each section. */
 export interface TimeAndFeel {
   readonly time: Comparison;
+  readonly sections: readonly SectionComparison[];
   readonly feel: readonly {
     readonly arm: string;
     readonly aspect: Aspect;
@@ -41,7 +44,23 @@ export function compare({ pastRuns, ...request }: ComparisonWish): TimeAndFeel {
   const feel = time.arms.flatMap(({ arm }) =>
     ASPECTS.map((aspect) => ({ arm, aspect, rated: compareAspect(request, arm, aspect) })),
   );
-  return { time, feel };
+  return { time, feel, sections: compareSections(request, sectionsOf(request.runs, pastRuns)) };
+}
+
+/** The sections with times, in riding order, each with the runs and past runs on it. */
+function sectionsOf(runs: readonly RatedRun[], pastRuns: readonly SectionedRun[]) {
+  // A run with all of its sections timed has them in riding order; those with fewer have none before it.
+  const fullest = runs.toSorted((a, b) => b.sectionTimes.length - a.sectionTimes.length);
+  const names = [...new Set(fullest.flatMap((run) => run.sectionTimes.map(({ section }) => section)))];
+  const tracks = new Set(runs.map(({ track }) => track));
+  const here = pastRuns.filter(({ track }) => tracks.has(track));
+  return names.map((section) => {
+    const timedOn = (run: SectionedRun): ComparisonRun => ({
+      ...run,
+      time: run.sectionTimes.find((entry) => entry.section === section)?.time ?? null,
+    });
+    return { section, runs: runs.map(timedOn), history: sessionVariances(here.map(timedOn)) };
+  });
 }
 
 function compareAspect(

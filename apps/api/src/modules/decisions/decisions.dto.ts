@@ -1,59 +1,19 @@
-import { ApiProperty } from '@nestjs/swagger';
+import { ApiProperty, IntersectionType } from '@nestjs/swagger';
 import {
   ChoiceField,
   IdField,
   MomentField,
   NumberField,
   PartField,
+  PartsField,
   TextField,
 } from '../../platform/http/fields.js';
 import { PageQuery, pageOf } from '../../platform/http/page.js';
 import { VersionField } from '../../platform/http/version-field.js';
 import { OUTCOMES, type Outcome } from './decision.entity.js';
-
-/** What the engine and the demand model expected of one end at the time of a decision. */
-export class ExpectedEndDto {
-  @NumberField({ description: 'Sag, of the stroke.', unit: '%', minimum: 0, maximum: 100, example: 18.1 })
-  sagPct: number;
-
-  @NumberField({
-    description: 'Travel used by the median run; null where it was decided for no track.',
-    unit: 'mm',
-    minimum: 0,
-    maximum: 300,
-    example: 132,
-    nullable: true,
-  })
-  medianTravelMm: number | null;
-
-  @NumberField({
-    description: 'Travel used by the 95th-percentile run; null where it was decided for no track.',
-    unit: 'mm',
-    minimum: 0,
-    maximum: 300,
-    example: 161,
-    nullable: true,
-  })
-  travel95Mm: number | null;
-
-  @NumberField({
-    description: 'Probability that a run bottoms out; null where it was decided for no track.',
-    unit: '%',
-    minimum: 0,
-    maximum: 100,
-    example: 4,
-    nullable: true,
-  })
-  riskPct: number | null;
-}
-
-export class ExpectationDto {
-  @PartField({ description: 'The fork.', type: () => ExpectedEndDto, nullable: true })
-  fork: ExpectedEndDto | null;
-
-  @PartField({ description: 'The shock.', type: () => ExpectedEndDto, nullable: true })
-  shock: ExpectedEndDto | null;
-}
+import { ExpectationDto } from './expectation.dto.js';
+import { ObservedDto } from './observed.dto.js';
+import { SetupChangeDto } from './setup-change.dto.js';
 
 export class DecisionDto {
   @IdField({ description: 'The decision.' })
@@ -65,17 +25,44 @@ export class DecisionDto {
   @IdField({ description: 'The bike.' })
   bikeId: string;
 
+  @IdField({ description: "The bike's rider at that time." })
+  riderId: string;
+
   @IdField({ description: 'The set-up before; null for the first.', nullable: true })
   fromSetupId: string | null;
 
   @IdField({ description: 'The set-up after.' })
   toSetupId: string;
 
+  @PartsField({
+    description: 'What it changed, figure by figure; empty for the first set-up.',
+    type: () => SetupChangeDto,
+    maxItems: 10,
+  })
+  changes: SetupChangeDto[];
+
+  @TextField({ description: 'The same in words.', maxLength: 1_000, example: 'fork: 2 → 3 spacers' })
+  changesInWords: string;
+
   @IdField({ description: 'The track it was decided for, if for one.', nullable: true })
   trackId: string | null;
 
   @IdField({ description: 'The baseline that was taken, if one was.', nullable: true })
   baselineId: string | null;
+
+  @IdField({ description: 'The test plan whose comparison it rests on, if on one.', nullable: true })
+  testPlanId: string | null;
+
+  @NumberField({
+    description: 'Runs behind the expectation; null where nothing was computed.',
+    unit: '1',
+    integer: true,
+    minimum: 0,
+    maximum: 1e9,
+    example: 42,
+    nullable: true,
+  })
+  evidenceRuns: number | null;
 
   @TextField({ description: 'Why.', maxLength: 1_000, example: 'Stay higher under braking.' })
   reason: string;
@@ -87,8 +74,23 @@ export class DecisionDto {
   })
   expected: ExpectationDto | null;
 
+  @PartField({
+    description:
+      'What the runs of its rider on the new set-up and its track showed: until now while it is open, as it was when the outcome was entered after that.',
+    type: () => ObservedDto,
+  })
+  observed: ObservedDto;
+
   @IdField({ description: 'The account that decided.' })
   decidedBy: string;
+
+  @TextField({
+    description: 'Who that is; null for somebody who has left the team.',
+    maxLength: 80,
+    example: 'Mechanic',
+    nullable: true,
+  })
+  decidedByName: string | null;
 
   @ChoiceField({ description: 'What came of it; null while it is open.', choices: OUTCOMES, nullable: true })
   outcome: Outcome | null;
@@ -117,10 +119,24 @@ export class DecisionDto {
 
 export class DecisionPageDto extends pageOf(DecisionDto) {}
 
-export class DecisionListQuery extends PageQuery {
+const OUTCOME_FILTER = ['open', ...OUTCOMES] as const;
+
+/** Which decisions. */
+export class DecisionFilter {
   @IdField({ description: 'Only decisions about this bike.', optional: true })
   bikeId?: string;
+
+  @IdField({ description: 'Only decisions for this rider.', optional: true })
+  riderId?: string;
+
+  @IdField({ description: 'Only decisions for this track.', optional: true })
+  trackId?: string;
+
+  @ChoiceField({ description: 'Only decisions that this came of.', choices: OUTCOME_FILTER, optional: true })
+  outcome?: (typeof OUTCOME_FILTER)[number];
 }
+
+export class DecisionListQuery extends IntersectionType(PageQuery, DecisionFilter) {}
 
 export class OutcomeInputDto {
   @ChoiceField({ description: 'What came of the decision.', choices: ['kept', 'superseded'] })

@@ -1,8 +1,9 @@
 import { Injectable } from '@nestjs/common';
-import { In, IsNull, type FindOptionsWhere } from 'typeorm';
+import { IsNull, type FindOptionsWhere } from 'typeorm';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { TeamRows } from '../../platform/database/team-rows.js';
 import { DecisionEntity } from './decision.entity.js';
+import type { DecisionFilter } from './decisions.dto.js';
 
 @Injectable()
 export class DecisionsQueries extends TeamRows<DecisionEntity> {
@@ -10,9 +11,13 @@ export class DecisionsQueries extends TeamRows<DecisionEntity> {
     super(DecisionEntity, 'decision');
   }
 
-  /** The filter of decisions about one of these bikes. */
-  ofBikes(bikeIds: readonly string[]): FindOptionsWhere<DecisionEntity> {
-    return { bikeId: In([...bikeIds]) };
+  /** The filter of decisions for this rider and track that this came of. */
+  wanted({ riderId, trackId, outcome }: Omit<DecisionFilter, 'bikeId'>): FindOptionsWhere<DecisionEntity> {
+    return {
+      ...(riderId && { riderId }),
+      ...(trackId && { trackId }),
+      ...(outcome && { outcome: outcome === 'open' ? IsNull() : outcome }),
+    };
   }
 
   /** Decisions without an outcome, of one bike or of all. */
@@ -22,5 +27,29 @@ export class DecisionsQueries extends TeamRows<DecisionEntity> {
       where: { teamId, ...bike, outcome: IsNull() },
       order: { id: 'DESC' },
     });
+  }
+
+  /** Names of those of these accounts that are in the team. */
+  async namesOf(transaction: Transaction, accountIds: readonly string[]): Promise<Map<string, string>> {
+    if (accountIds.length === 0) return new Map();
+    const rows: { id: string; name: string }[] = await transaction.query(
+      'select id, display_name as name from account where id = any ($1::uuid[])',
+      [[...new Set(accountIds)]],
+    );
+    return new Map(rows.map(({ id, name }) => [id, name]));
+  }
+
+  /** Whether the plan tries set-ups of the bike. */
+  async plansBike(
+    transaction: Transaction,
+    teamId: string,
+    planId: string,
+    bikeId: string,
+  ): Promise<boolean> {
+    const rows: unknown[] = await transaction.query(
+      'select from test_plan_arm where team_id = $1 and plan_id = $2 and bike_id = $3 limit 1',
+      [teamId, planId, bikeId],
+    );
+    return rows.length > 0;
   }
 }

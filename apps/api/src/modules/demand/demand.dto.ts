@@ -16,6 +16,24 @@ const height = { unit: 'm', minimum: 0, maximum: 100 };
 const count = { unit: '1', integer: true, minimum: 0, maximum: 1e9 };
 const logSd = { unit: '1, natural logarithm', minimum: 0, maximum: 20 };
 
+/** The forecast of log hit heights, natural logarithm of metres, that later runs are held against. */
+export class ExpectedHitDto {
+  @NumberField({
+    description: 'Mean of the logarithm of the hit height.',
+    unit: '1, natural logarithm of metres',
+    minimum: -20,
+    maximum: 5,
+    example: -0.8,
+  })
+  logMean: number;
+
+  @NumberField({ ...logSd, description: 'Standard deviation of what all these runs share.', example: 0.1 })
+  levelSd: number;
+
+  @NumberField({ ...logSd, description: 'Standard deviation between these runs.', example: 0.2 })
+  runSd: number;
+}
+
 /** How hard the rider's next run here is expected to hit this end. */
 export class HitForecastDto {
   @NumberField({ ...height, description: '5th percentile of the hit height.', example: 0.28 })
@@ -26,6 +44,9 @@ export class HitForecastDto {
 
   @NumberField({ ...height, description: '95th percentile of the hit height.', example: 0.7 })
   p95M: number;
+
+  @PartField({ description: 'The same as mean and spread of the logarithm.', type: () => ExpectedHitDto })
+  hit: ExpectedHitDto;
 }
 
 export class EvidenceDto {

@@ -7,7 +7,13 @@ import { RunsService, type TrackReading } from '../runs/runs.service.js';
 import type { Condition } from '../sessions/conditions.js';
 import type { End } from '../suspension/end-inputs.js';
 import { TracksService } from '../tracks/tracks.service.js';
-import type { DemandReadingDto, EvidenceDto, HitForecastDto, TrackDemandDto } from './demand.dto.js';
+import type {
+  DemandReadingDto,
+  EvidenceDto,
+  ExpectedHitDto,
+  HitForecastDto,
+  TrackDemandDto,
+} from './demand.dto.js';
 import { DemandService } from './demand.service.js';
 import { hitForecast, type HitForecast } from './forecast.js';
 
@@ -64,11 +70,19 @@ const readingAnswer = (reading: TrackReading): DemandReadingDto => ({
   counts: reading.counts,
 });
 
+/** The forecast that later runs are held against, as a message. */
+export const expectedHitAnswer = ({ logMean, levelSd, runSd }: HitForecast['hit']): ExpectedHitDto => ({
+  logMean,
+  levelSd,
+  runSd,
+});
+
 /** A forecast as a message. */
 export const forecastAnswer = (forecast: HitForecast): HitForecastDto => ({
   p05M: forecast.p05,
   medianM: forecast.median,
   p95M: forecast.p95,
+  hit: expectedHitAnswer(forecast.hit),
 });
 
 /** An evidence level as a message. */

@@ -15,6 +15,7 @@ import type { RunEntity } from './run.entity.js';
 import type { RunInputDto } from './run-input.dto.js';
 import { NoSetupYet, NoShockToRead, NotOwnRun, SessionUnclear, SetupOfOtherBike } from './runs.errors.js';
 import { RunsQueries } from './runs.queries.js';
+import { sectionTimesOf } from './section-times.js';
 
 type RunRow = Omit<RunEntity, 'createdAt'>;
 type ReadingRow = Omit<RingReadingEntity, 'createdAt'>;
@@ -53,9 +54,10 @@ export class LogRun {
     return run;
   }
 
-  /** Holds the readings against the set-up's units. @throws Refusal that names the field. */
+  /** Holds the readings against the set-up's units, and the times of sections against the track. @throws Refusal that names the field. */
   check(input: RunInputDto, records: RunRecords): void {
     readUnits(input, records);
+    sectionTimesOf(input, records.track);
   }
 
   /** Stores runs that were checked and whose sessions the caller has locked, in their order. */
@@ -103,7 +105,8 @@ export class LogRun {
     if (input.sessionId) return this.sessions.require(transaction, teamId, input.sessionId);
     const { trackId, day, condition = 'dry', airTemperatureC = null } = input;
     if (!trackId || !day) throw new SessionUnclear();
-    return this.sessions.ensure(transaction, teamId, { trackId, day, condition, airTemperatureC });
+    const wanted = { trackId, day, condition, airTemperatureC };
+    return (await this.sessions.ensure(transaction, teamId, wanted)).session;
   }
 
   private async setupOf(
@@ -144,7 +147,7 @@ function readUnits(input: RunInputDto, records: RunRecords) {
 function runRow(
   scope: TeamScope,
   input: RunInputDto,
-  { session, rider, bike, setup }: RunRecords,
+  { session, track, rider, bike, setup }: RunRecords,
   orderInSession: number,
 ): RunRow {
   return {
@@ -158,6 +161,7 @@ function runRow(
     orderInSession,
     startedAt: input.startedAt ? new Date(input.startedAt) : null,
     time: input.timeS ?? null,
+    sectionTimes: sectionTimesOf(input, track),
     forkBottomOuts: input.fork?.bottomOuts ?? null,
     shockBottomOuts: input.shock?.bottomOuts ?? null,
     supportRating: input.ratings?.support ?? null,

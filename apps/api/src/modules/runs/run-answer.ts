@@ -32,6 +32,7 @@ export function runAnswer(run: RunEntity, context: RunContext): RunDto {
     orderInSession: run.orderInSession,
     startedAt: run.startedAt?.toISOString() ?? null,
     timeS: run.time,
+    sectionTimes: run.sectionTimes.map(({ section, time }) => ({ section, timeS: time })),
     fork: reading('fork'),
     shock: reading('shock'),
     forkBottomOuts: run.forkBottomOuts,

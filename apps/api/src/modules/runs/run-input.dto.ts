@@ -6,6 +6,7 @@ import {
   MomentField,
   NumberField,
   PartField,
+  PartsField,
   TextField,
 } from '../../platform/http/fields.js';
 import { CONDITIONS, type Condition } from '../sessions/conditions.js';
@@ -89,6 +90,17 @@ export class VoidInputDto {
   readingsCount?: boolean;
 }
 
+/** The time of one section of the track. */
+export class SectionTimeDto {
+  @TextField({ description: 'Name of the section, as the track has it.', maxLength: 80, example: 'Stairs' })
+  section: string;
+
+  @NumberField({ description: 'Its time.', unit: 's', minimum: 0.1, maximum: 7_200, example: 41.2 })
+  timeS: number;
+}
+
+export const MAX_SECTIONS = 30;
+
 export class RunInputDto {
   @IdField({
     description: 'The session; or leave it out and give trackId, day and condition.',
@@ -110,7 +122,8 @@ export class RunInputDto {
   condition?: Condition;
 
   @NumberField({
-    description: 'Air temperature, where no session is given.',
+    description:
+      'Air temperature, where no session is given; one that differs from that of the sessions of the day makes another.',
     unit: '°C',
     minimum: -40,
     maximum: 55,
@@ -147,6 +160,15 @@ export class RunInputDto {
     nullable: true,
   })
   timeS?: number | null;
+
+  @PartsField({
+    description:
+      'Times of sections of the track, as many as there are; together at most the time of the run.',
+    type: () => SectionTimeDto,
+    maxItems: MAX_SECTIONS,
+    optional: true,
+  })
+  sectionTimes?: SectionTimeDto[];
 
   @PartField({ description: 'The fork.', type: () => EndReadingInputDto, optional: true, nullable: true })
   fork?: EndReadingInputDto | null;

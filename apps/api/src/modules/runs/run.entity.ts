@@ -1,6 +1,13 @@
 import { Column, Entity, ForeignKey, Index } from 'typeorm';
 import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 
+/** The time of one section, by the name that the track gave it. */
+export interface SectionTime {
+  section: string;
+  /** s */
+  time: number;
+}
+
 /** One run down a track. Never edited: a spoilt one is voided with a reason, and stays. */
 @Entity('run')
 @ForeignKey('team', ['teamId'], ['id'], { onDelete: 'CASCADE' })
@@ -12,6 +19,7 @@ import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 @Index('run_track', ['teamId', 'trackId', 'id'])
 @Index('run_rider', ['teamId', 'riderId', 'id'])
 @Index('run_bike', ['teamId', 'bikeId', 'id'])
+@Index('run_setup', ['teamId', 'setupId', 'id'])
 export class RunEntity extends TeamOwned {
   @Column('uuid')
   sessionId: string;
@@ -38,6 +46,10 @@ export class RunEntity extends TeamOwned {
   /** s; null: not timed. */
   @Column('float8', { nullable: true })
   time: number | null;
+
+  /** In riding order; sections without a time are left out. */
+  @Column('jsonb', { default: [] })
+  sectionTimes: SectionTime[];
 
   /** Bottom-outs the rider felt; null: not said. */
   @Column('int', { nullable: true })

@@ -6,13 +6,14 @@ import {
   MomentField,
   NumberField,
   PartField,
+  PartsField,
   TextField,
 } from '../../platform/http/fields.js';
 import { answerOf } from '../../platform/http/answer.js';
 import { PageQuery, pageOf } from '../../platform/http/page.js';
 import { CONDITIONS, type Condition } from '../sessions/conditions.js';
 import type { HitKind } from './ring-reading.entity.js';
-import { RatingsDto } from './run-input.dto.js';
+import { MAX_SECTIONS, RatingsDto, SectionTimeDto } from './run-input.dto.js';
 
 /** The hit height behind a ring reading. */
 export class HitDto {
@@ -162,6 +163,13 @@ export class RunDto {
     nullable: true,
   })
   timeS: number | null;
+
+  @PartsField({
+    description: 'Times of sections in riding order; those without a time are left out.',
+    type: () => SectionTimeDto,
+    maxItems: MAX_SECTIONS,
+  })
+  sectionTimes: SectionTimeDto[];
 
   @PartField({ description: 'Ring of the fork; null: not read.', type: () => EndReadingDto, nullable: true })
   fork: EndReadingDto | null;

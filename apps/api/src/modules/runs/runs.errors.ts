@@ -22,6 +22,35 @@ export class UsedAndLeftDisagree extends InvalidField {
   }
 }
 
+export class NoSuchSection extends InvalidField {
+  constructor(index: number, given: string, track: { name: string; sections: readonly string[] }) {
+    const known = track.sections.length === 0 ? '; it has none' : `: ${track.sections.join(', ')}`;
+    super(
+      'run.no-such-section',
+      `sectionTimes.${index}.section`,
+      given,
+      `a section of ${track.name}${known}`,
+    );
+  }
+}
+
+export class SectionTwice extends InvalidField {
+  constructor(index: number, given: string) {
+    super('run.section-twice', `sectionTimes.${index}.section`, given, 'each section once');
+  }
+}
+
+export class SectionsBeyondTime extends InvalidField {
+  constructor(sumS: number, timeS: number) {
+    super(
+      'run.sections-beyond-time',
+      'sectionTimes',
+      Number(sumS.toFixed(1)),
+      `together at most ${timeS} s, the time of the run`,
+    );
+  }
+}
+
 export class NoShockToRead extends InvalidField {
   constructor(given: unknown) {
     super('run.no-shock', 'shock', given, 'absent: this set-up has no shock');

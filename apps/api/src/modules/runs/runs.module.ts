@@ -15,9 +15,8 @@ import { HitHeights } from './hit-heights.js';
 import { LogRun } from './log-run.js';
 import { RunRecordsReader } from './run-records.js';
 import { RunsController } from './runs.controller.js';
-import { RunsQueries } from './runs.queries.js';
 import { RunsService } from './runs.service.js';
-import { StoredRuns } from './stored-runs.js';
+import { StoredRunsModule } from './stored-runs.module.js';
 
 @Module({
   imports: [
@@ -27,22 +26,21 @@ import { StoredRuns } from './stored-runs.js';
     SessionsModule,
     SetupsModule,
     SpringUnitsModule,
+    StoredRunsModule,
     TracksModule,
   ],
   // Its fixed paths come before `runs/:id`.
   controllers: [CsvController, RunsController],
   providers: [
     RunsService,
-    RunsQueries,
     LogRun,
     HitHeights,
     RunRecordsReader,
-    StoredRuns,
     ImportRuns,
     OpenImport,
     ExportRuns,
     TeamNames,
   ],
-  exports: [LogRun, RunsService, StoredRuns],
+  exports: [LogRun, RunsService, StoredRunsModule],
 })
 export class RunsModule {}

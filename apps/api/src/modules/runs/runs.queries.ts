@@ -42,6 +42,11 @@ export class RunsQueries extends TeamRows<RunEntity> {
     return transaction.find(RingReadingEntity, { where: { teamId, runId: In([...runIds]) } });
   }
 
+  /** Runs on these set-ups, oldest first. */
+  onSetups(transaction: Transaction, teamId: string, setupIds: readonly string[]): Promise<RunEntity[]> {
+    return this.all(transaction, teamId, { setupId: In([...setupIds]) });
+  }
+
   async insertMany(transaction: Transaction, runs: readonly Omit<RunEntity, 'createdAt'>[]): Promise<void> {
     if (runs.length > 0) await transaction.insert(RunEntity, [...runs]);
   }

@@ -1,10 +1,17 @@
 import { Injectable } from '@nestjs/common';
 import type { Transaction } from '../../platform/database/team-database.js';
+import type { RingReadingEntity } from './ring-reading.entity.js';
 import type { RunEntity } from './run.entity.js';
 import { RunsQueries } from './runs.queries.js';
 
 /** A run as stored. */
 export type Run = Readonly<RunEntity>;
+
+/** A run with what its rings showed. */
+export interface RunWithReadings {
+  readonly run: Run;
+  readonly readings: readonly Readonly<RingReadingEntity>[];
+}
 
 /** Stored runs, for features that compare them. */
 @Injectable()
@@ -36,6 +43,22 @@ export class StoredRuns {
     ),
   ): Promise<readonly Run[]> {
     return this.queries.all(transaction, teamId, filter);
+  }
+
+  /** Runs on these set-ups with their readings, oldest first. */
+  async onSetups(
+    transaction: Transaction,
+    teamId: string,
+    setupIds: readonly string[],
+  ): Promise<RunWithReadings[]> {
+    if (setupIds.length === 0) return [];
+    const runs = await this.queries.onSetups(transaction, teamId, setupIds);
+    const readings = await this.queries.readingsOf(
+      transaction,
+      teamId,
+      runs.map(({ id }) => id),
+    );
+    return runs.map((run) => ({ run, readings: readings.filter(({ runId }) => runId === run.id) }));
   }
 
   /** Timed runs that count, of the newest sessions but these. */

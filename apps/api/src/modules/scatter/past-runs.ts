@@ -1,8 +1,7 @@
-import type { ComparisonRun } from '@loamledger/evidence';
 import { Injectable } from '@nestjs/common';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { StoredRuns } from '../runs/stored-runs.js';
-import { comparisonRun } from './session-scatter.js';
+import { comparisonRun, type SectionedRun } from './session-scatter.js';
 
 /** Sessions that the team's scatter is judged by: a season or two, so that it follows the riders' form. */
 const SESSIONS = 60;
@@ -16,7 +15,7 @@ export class PastRuns {
     transaction: Transaction,
     teamId: string,
     sessionIds: readonly string[],
-  ): Promise<readonly ComparisonRun[]> {
+  ): Promise<readonly SectionedRun[]> {
     const runs = await this.runs.timedOfOtherSessions(transaction, teamId, sessionIds, SESSIONS);
     return runs.map(comparisonRun);
   }

@@ -10,15 +10,6 @@ export class SessionsQueries extends TeamRows<SessionEntity> {
     super(SessionEntity, 'session');
   }
 
-  /** The first session of that day on that track under those conditions. */
-  async sameDay(
-    transaction: Transaction,
-    teamId: string,
-    key: { trackId: string; day: string; condition: Condition },
-  ): Promise<SessionEntity | null> {
-    return transaction.findOne(SessionEntity, { where: { teamId, ...key }, order: { id: 'ASC' } });
-  }
-
   /** All sessions of that day on that track under those conditions, oldest first. */
   async allOfDay(
     transaction: Transaction,

@@ -76,21 +76,11 @@ export class SessionsService {
     return new Map(rows.map((session) => [session.id, session]));
   }
 
-  /** The session of that day on that track under those conditions; opened if there is none. */
-  async ensure(transaction: Transaction, teamId: string, input: SessionInputDto): Promise<Session> {
-    const key = { trackId: input.trackId, day: input.day, condition: input.condition };
-    const found = await this.queries.sameDay(transaction, teamId, key);
-    if (found) return found;
-    await this.tracks.require(transaction, teamId, input.trackId);
-    await this.queries.lockTrack(transaction, teamId, input.trackId);
-    return (await this.queries.sameDay(transaction, teamId, key)) ?? this.open(transaction, teamId, input);
-  }
-
   /**
-   * As `ensure`, but weather that `input` gives must be the session's too: a cold morning and a warm afternoon are
-   * two sessions. Says whether the session had to be opened.
+   * The newest session of that day on that track under those conditions, in the weather that `input` gives; opened if
+   * there is none, which the answer says. A cold morning and a warm afternoon are two sessions: pressures differ.
    */
-  async ensureInWeather(
+  async ensure(
     transaction: Transaction,
     teamId: string,
     input: SessionInputDto,
@@ -98,7 +88,7 @@ export class SessionsService {
     const key = { trackId: input.trackId, day: input.day, condition: input.condition };
     await this.queries.lockTrack(transaction, teamId, input.trackId);
     const found = await this.queries.allOfDay(transaction, teamId, key);
-    const session = found.find((candidate) => isInWeather(candidate, input));
+    const session = found.findLast((candidate) => isInWeather(candidate, input));
     if (session) return { session, opened: false };
     return { session: await this.open(transaction, teamId, input), opened: true };
   }

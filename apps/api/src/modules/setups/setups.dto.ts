@@ -81,6 +81,13 @@ export class SetupInputDto {
   @IdField({ description: 'The track it is meant for, if for one.', optional: true, nullable: true })
   trackId?: string | null;
 
+  @IdField({
+    description: 'The test plan whose comparison it rests on, if on one.',
+    optional: true,
+    nullable: true,
+  })
+  testPlanId?: string | null;
+
   @TextField({ description: 'Note.', minLength: 0, maxLength: 2_000, example: 'New seals.', optional: true })
   note?: string;
 }

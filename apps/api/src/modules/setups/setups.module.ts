@@ -5,13 +5,20 @@ import { DecisionsModule } from '../decisions/decisions.module.js';
 import { SpringUnitsModule } from '../spring-units/spring-units.module.js';
 import { TracksModule } from '../tracks/tracks.module.js';
 import { SetupsController } from './setups.controller.js';
-import { SetupsQueries } from './setups.queries.js';
 import { SetupsService } from './setups.service.js';
+import { StoredSetupsModule } from './stored-setups.module.js';
 
 @Module({
-  imports: [BikesModule, BlindingModule, SpringUnitsModule, TracksModule, DecisionsModule],
+  imports: [
+    BikesModule,
+    BlindingModule,
+    SpringUnitsModule,
+    TracksModule,
+    DecisionsModule,
+    StoredSetupsModule,
+  ],
   controllers: [SetupsController],
-  providers: [SetupsService, SetupsQueries],
+  providers: [SetupsService],
   exports: [SetupsService],
 })
 export class SetupsModule {}

@@ -1,5 +1,4 @@
 import { Injectable } from '@nestjs/common';
-import { In, type FindOptionsWhere } from 'typeorm';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { TeamRows } from '../../platform/database/team-rows.js';
 import { SetupEntity } from './setup.entity.js';
@@ -8,11 +7,6 @@ import { SetupEntity } from './setup.entity.js';
 export class SetupsQueries extends TeamRows<SetupEntity> {
   constructor() {
     super(SetupEntity, 'set-up');
-  }
-
-  /** The filter of set-ups of one of these bikes. */
-  ofBikes(bikeIds: readonly string[]): FindOptionsWhere<SetupEntity> {
-    return { bikeId: In([...bikeIds]) };
   }
 
   async latest(transaction: Transaction, teamId: string, bikeId: string): Promise<SetupEntity | null> {

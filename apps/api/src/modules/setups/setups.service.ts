@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { toPage, type Page } from '../../platform/http/page.js';
-import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
+import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService, type Bike } from '../bikes/bikes.service.js';
 import { Blinding } from '../blinding/blinding.js';
 import { DecisionsService, type Change } from '../decisions/decisions.service.js';
@@ -15,7 +15,7 @@ import { NothingToRestore } from './setups.errors.js';
 import { SetupsQueries } from './setups.queries.js';
 
 /** Why a revision is made, and what was computed about it. */
-export type Occasion = Pick<Change, 'reason' | 'trackId' | 'baselineId' | 'expected'>;
+export type Occasion = Omit<Change, 'bikeId' | 'riderId' | 'fromSetupId' | 'toSetupId'>;
 
 export type { Setup, SetupFigures } from './setup-figures.js';
 
@@ -33,7 +33,7 @@ export class SetupsService {
 
   async list(scope: TeamScope, query: SetupListQuery): Promise<Page<SetupDto>> {
     return this.database.inTeam(scope, async (transaction) => {
-      const filter = await this.visibleBikes(transaction, scope, query.bikeId);
+      const filter = await this.blinding.visibleFilter(transaction, scope, query.bikeId);
       return toPage(
         await this.queries.page(transaction, scope.teamId, query, filter),
         query.limit,
@@ -58,7 +58,8 @@ export class SetupsService {
       const trackId = input.trackId ?? null;
       if (trackId) await this.tracks.require(transaction, scope.teamId, trackId);
       const figures = figuresOf(bike, input);
-      const occasion = { reason: input.reason, trackId, baselineId: null, expected: null };
+      const { reason, testPlanId = null } = input;
+      const occasion = { reason, trackId, baselineId: null, testPlanId, expected: null };
       return setupAnswer(await this.revise(transaction, scope, bike, figures, occasion));
     });
   }
@@ -99,7 +100,8 @@ export class SetupsService {
       previousId: previous?.id ?? null,
       createdBy: scope.accountId,
     });
-    const change = { bikeId: bike.id, fromSetupId: previous?.id ?? null, toSetupId: setup.id, ...occasion };
+    const between = { fromSetupId: previous?.id ?? null, toSetupId: setup.id };
+    const change = { bikeId: bike.id, riderId: bike.riderId, ...between, ...occasion };
     await this.decisions.record(transaction, scope, change, earlierBecomes);
     return setup;
   }
@@ -146,17 +148,5 @@ export class SetupsService {
       pressure: figures.shockPressure,
       spacers: figures.shockSpacers ?? 0,
     });
-  }
-
-  private async visibleBikes(transaction: Transaction, scope: TeamScope, bikeId: string | undefined) {
-    if (bikeId) {
-      await this.bikes.requireVisible(transaction, scope, bikeId);
-      await this.blinding.refuseHidden(transaction, scope, bikeId);
-      return { bikeId };
-    }
-    if (!visibleRider(scope)) return {};
-    const own = await this.bikes.allVisible(transaction, scope);
-    const hidden = await this.blinding.hiddenBikes(transaction, scope);
-    return this.queries.ofBikes(own.map(({ id }) => id).filter((id) => !hidden.has(id)));
   }
 }

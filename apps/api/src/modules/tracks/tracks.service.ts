@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { touchEvidence } from '../../platform/database/evidence-version.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
+import { InvalidField } from '../../platform/errors/refusal.js';
 import { toPage, type Page, type PageQuery } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import type { TrackEntity } from './track.entity.js';
@@ -32,6 +33,7 @@ export class TracksService {
   }
 
   async create(scope: TeamScope, input: TrackInputDto): Promise<TrackDto> {
+    refuseDoubledSections(input.sections ?? []);
     return this.database.writeOnce(scope, async (transaction) =>
       answer(
         await this.queries.insert(transaction, { teamId: scope.teamId, id: newId(), ...columnsOf(input) }),
@@ -40,6 +42,7 @@ export class TracksService {
   }
 
   async replace(scope: TeamScope, id: string, version: number, input: TrackInputDto): Promise<TrackDto> {
+    refuseDoubledSections(input.sections ?? []);
     return this.database.inTeam(scope, async (transaction) => {
       await touchEvidence(transaction, scope.teamId);
       return answer(await this.queries.change(transaction, scope.teamId, id, version, columnsOf(input)));
@@ -54,6 +57,14 @@ export class TracksService {
   all(transaction: Transaction, teamId: string): Promise<readonly Track[]> {
     return this.queries.all(transaction, teamId);
   }
+}
+
+/** A time belongs to a section by its name. @throws InvalidField */
+function refuseDoubledSections(sections: readonly string[]): void {
+  const names = sections.map((section) => section.trim().normalize('NFC').toLowerCase());
+  const doubled = sections.find((_, i) => names.indexOf(names[i] ?? '') < i || names[i] === '');
+  if (doubled === undefined) return;
+  throw new InvalidField('track.doubled-section', 'sections', doubled, 'names that are not empty, each once');
 }
 
 const columnsOf = (input: TrackInputDto) => ({

@@ -29,6 +29,13 @@ export class ChangeInputDto {
   @TextField({ description: 'Why it is changed.', maxLength: 1_000, example: 'Stay higher under braking.' })
   reason: string;
 
+  @IdField({
+    description: 'The test plan whose comparison it rests on, if on one.',
+    optional: true,
+    nullable: true,
+  })
+  testPlanId?: string | null;
+
   @TextField({ description: 'Note.', minLength: 0, maxLength: 2_000, example: 'New seals.', optional: true })
   note?: string;
 }

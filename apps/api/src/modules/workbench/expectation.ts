@@ -2,9 +2,10 @@ import { exceedance, predictDemand } from '@loamledger/evidence';
 import { sag } from '@loamledger/spring';
 import { gaugePascal, millimetresFromMetres } from '@loamledger/units';
 import { candidate } from '../baselines/end-candidates.js';
-import type { ExpectedEndDto } from '../decisions/decisions.dto.js';
+import type { ExpectedEndDto } from '../decisions/expectation.dto.js';
 import type { TeamDemand } from '../demand/demand.service.js';
 import { hitForecast } from '../demand/forecast.js';
+import { expectedHitAnswer } from '../demand/track-demand.js';
 import type { SpringUnit } from '../spring-units/spring-units.service.js';
 import { engineEnd, type End, type EndFill } from '../suspension/end-inputs.js';
 import { inputsWith } from './bike-end.js';
@@ -24,7 +25,8 @@ export function expectedOf(
   const { track, rider } = records;
   if (!track || !demand) {
     const settled = sag(filled.spring, filled.end);
-    return { sagPct: PER_CENT * settled.fraction, medianTravelMm: null, travel95Mm: null, riskPct: null };
+    const unknown = { medianTravelMm: null, travel95Mm: null, riskPct: null, hit: null };
+    return { sagPct: PER_CENT * settled.fraction, ...unknown };
   }
   const who = { riderId: rider.id, trackId: track.id };
   const forecast = hitForecast(demand.fit, who);
@@ -35,5 +37,6 @@ export function expectedOf(
     medianTravelMm: millimetresFromMetres(tried.travelAtMedian),
     travel95Mm: millimetresFromMetres(tried.travelAt95),
     riskPct: PER_CENT * exceedance(predictDemand(demand.fit, who), tried.bottomingLogHeight),
+    hit: expectedHitAnswer(forecast.hit),
   };
 }

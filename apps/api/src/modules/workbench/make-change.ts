@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { DemandService } from '../demand/demand.service.js';
-import type { ExpectationDto } from '../decisions/decisions.dto.js';
+import type { ExpectationDto } from '../decisions/expectation.dto.js';
 import { figuresOf, setupAnswer } from '../setups/setup-figures.js';
 import { refuseFillOutsideLimits } from '../setups/setup-limits.js';
 import type { SetupDto } from '../setups/setups.dto.js';
@@ -33,8 +33,9 @@ export class MakeChange {
       if ((current?.id ?? null) !== input.setupId) throw new StaleChange();
       // Without an altitude the pressures are those at the track on the day.
       const figures = figuresOf(records.bike, { fork: input.fork, shock: input.shock, note: input.note });
-      const expected = await this.expectation(transaction, scope, records, figures);
-      const occasion = { reason: input.reason, trackId, baselineId: null, expected };
+      const { expected, evidenceRuns } = await this.expectation(transaction, scope, records, figures);
+      const { reason, testPlanId = null } = input;
+      const occasion = { reason, trackId, baselineId: null, testPlanId, expected, evidenceRuns };
       return setupAnswer(await this.setups.revise(transaction, scope, records.bike, figures, occasion));
     });
   }
@@ -45,8 +46,9 @@ export class MakeChange {
     scope: TeamScope,
     records: BikeRecords,
     figures: SetupFigures,
-  ): Promise<ExpectationDto> {
+  ): Promise<{ expected: ExpectationDto; evidenceRuns: number }> {
     const expected: ExpectationDto = { fork: null, shock: null };
+    const runIds = new Set<string>();
     for (const end of ENDS) {
       const unit = unitAt(end, records);
       const fill = filled(end, figures);
@@ -55,8 +57,9 @@ export class MakeChange {
       refuseFillOutsideLimits(end, unit, fill);
       const demand = records.track ? await this.demand.demand(transaction, scope.teamId, end) : null;
       expected[end] = expectedOf(end, unit, records, fill, demand);
+      for (const runId of demand?.runIds ?? []) runIds.add(runId);
     }
-    return expected;
+    return { expected, evidenceRuns: runIds.size };
   }
 }
 

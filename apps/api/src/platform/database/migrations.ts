@@ -2,6 +2,8 @@ import { Tables1764000000000 } from './migrations/1764000000000-tables.js';
 import { Tenancy1764000001000 } from './migrations/1764000001000-tenancy.js';
 import { TestPlans1764100000000 } from './migrations/1764100000000-test-plans.js';
 import { BaselineVenue1764200000000 } from './migrations/1764200000000-baseline-venue.js';
+import { DecisionEvidence1764300000000 } from './migrations/1764300000000-decision-evidence.js';
+import { SectionTimes1764300001000 } from './migrations/1764300001000-section-times.js';
 import { SignIns1764600000000 } from './migrations/1764600000000-sign-ins.js';
 import { LiveEvents1764700000000 } from './migrations/1764700000000-live-events.js';
 
@@ -11,6 +13,8 @@ export const MIGRATIONS = [
   Tenancy1764000001000,
   TestPlans1764100000000,
   BaselineVenue1764200000000,
+  DecisionEvidence1764300000000,
+  SectionTimes1764300001000,
   SignIns1764600000000,
   LiveEvents1764700000000,
 ];

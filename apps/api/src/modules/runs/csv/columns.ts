@@ -1,8 +1,8 @@
 /** How the text of a cell is read. */
 export type CellKind = 'text' | 'number' | 'duration' | 'moment' | 'yes-no';
 
-/** What a cell's value belongs to: a name to look up, the session, the set-up, or the run itself. */
-export type Part = 'names' | 'session' | 'setup' | 'run';
+/** What a cell's value belongs to: a name to look up, the session, the set-up, the run itself, or a section of its track. */
+export type Part = 'names' | 'session' | 'setup' | 'run' | 'sections';
 
 export interface Column {
   /** The header, in snake case with its unit. */
@@ -57,6 +57,24 @@ export const COLUMNS: readonly Column[] = [
   { name: 'readings_count', part: 'run', path: 'spoilt.readingsCount', kind: 'yes-no' },
   text('note', 'run', 'note'),
 ];
+
+const SECTION_PREFIX = 'section_s:';
+
+/** The column of a section's time; its path is the section's name. */
+export const sectionColumn = (section: string): Column => ({
+  name: `${SECTION_PREFIX} ${section}`,
+  part: 'sections',
+  path: section,
+  kind: 'duration',
+});
+
+/** The section that a header names, if it names one. */
+export const sectionOfHeader = (header: string): string | undefined =>
+  header.toLowerCase().startsWith(SECTION_PREFIX) ? header.slice(SECTION_PREFIX.length).trim() : undefined;
+
+/** The fields that lead to a column's value. The name of a section is one, whatever it is made of. */
+export const fieldsOf = ({ part, path }: Column): readonly string[] =>
+  part === 'sections' ? [path] : path.split('.');
 
 /** The column behind a field of a part's message; the first of a group for the group itself, '' for none. */
 export function columnNameOf(part: Part, field: string): string {

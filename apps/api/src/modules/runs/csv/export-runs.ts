@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { absolutePascal, celsiusFromKelvin, hectopascalFromAbsolutePascal, kelvin } from '@loamledger/units';
+import { writeTable } from '../../../platform/csv/write-table.js';
 import { TeamDatabase, type Transaction } from '../../../platform/database/team-database.js';
 import { visibleRider, type TeamScope } from '../../../platform/http/scope.js';
 import { Blinding } from '../../blinding/blinding.js';
@@ -10,7 +11,8 @@ import type { RunEntity } from '../run.entity.js';
 import { RunRecordsReader, type RunKeys, type RunRecords } from '../run-records.js';
 import type { EndReadingDto } from '../runs.dto.js';
 import { RunsQueries } from '../runs.queries.js';
-import { writeTable, type RunCells } from './write-table.js';
+import { COLUMNS, sectionColumn, type Column } from './columns.js';
+import { cellAt, type RunCells } from './run-cells.js';
 
 const PAGE = 500;
 
@@ -37,7 +39,11 @@ export class ExportRuns {
         more = runs.length > PAGE;
         cursor = runs[PAGE - 1]?.id;
       }
-      return writeTable(newestFirst.toReversed());
+      const columns = [...COLUMNS, ...sectionColumnsOf(newestFirst)];
+      return writeTable(
+        columns.map(({ name }) => name),
+        newestFirst.toReversed().map((run) => columns.map((column) => cellAt(run, column))),
+      );
     });
   }
 
@@ -70,16 +76,30 @@ export class ExportRuns {
   }
 }
 
+/** A column for every section that has a time: sections of one name share it, on whichever tracks they are. */
+function sectionColumnsOf(runs: readonly RunCells[]): Column[] {
+  const names = runs.toReversed().flatMap(({ sections }) => Object.keys(sections));
+  return [...new Set(names)].map(sectionColumn);
+}
+
 function runCells(
   run: RunEntity,
   readings: readonly RingReadingEntity[],
   { session, track, bike, rider, setup }: RunRecords,
   hidden: boolean,
 ): RunCells {
-  const { startedAt, timeS, fork, shock, forkBottomOuts, shockBottomOuts, ratings, note, voided } = runAnswer(
-    run,
-    { day: session.day, condition: session.condition, readings, hidden },
-  );
+  const {
+    startedAt,
+    timeS,
+    sectionTimes,
+    fork,
+    shock,
+    forkBottomOuts,
+    shockBottomOuts,
+    ratings,
+    note,
+    voided,
+  } = runAnswer(run, { day: session.day, condition: session.condition, readings, hidden });
   const { airTemperature, stationPressure } = session;
   return {
     names: { track: track.name, bike: bike.name, rider: rider.name },
@@ -91,6 +111,9 @@ function runCells(
         stationPressure === null ? null : hectopascalFromAbsolutePascal(absolutePascal(stationPressure)),
     },
     setup: hidden ? {} : setupCells(setup),
+    sections: Object.fromEntries(
+      sectionTimes.map(({ section, timeS: time }) => [section.toLowerCase(), time]),
+    ),
     run: {
       startedAt,
       timeS,

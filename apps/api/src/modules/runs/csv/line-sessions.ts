@@ -25,7 +25,7 @@ export class LineSessions {
   }
 
   private async ensure(input: SessionInputDto): Promise<Session> {
-    const { session, opened } = await this.sessions.ensureInWeather(this.transaction, this.teamId, input);
+    const { session, opened } = await this.sessions.ensure(this.transaction, this.teamId, input);
     if (opened) this.opened += 1;
     await this.sessions.lock(this.transaction, this.teamId, session.id);
     return session;

@@ -1,5 +1,5 @@
-import { readCellText } from './formula-guard.js';
-import type { CellKind, Part } from './columns.js';
+import { readCellText } from '../../../platform/csv/formula-guard.js';
+import { fieldsOf, type CellKind, type Part } from './columns.js';
 import { cellProblem, type CsvProblem } from './problem.js';
 import type { TableRow } from './read-table.js';
 
@@ -22,14 +22,14 @@ const SECONDS_PER_MINUTE = 60;
 
 /** Reads the cells of one run. A cell that cannot be read is a problem, and no field. */
 export function readRow({ line, cells }: TableRow): RunDraft {
-  const parts: Record<Part, Fields> = { names: {}, session: {}, setup: {}, run: {} };
+  const parts: Record<Part, Fields> = { names: {}, session: {}, setup: {}, run: {}, sections: {} };
   const problems: CsvProblem[] = [];
   const day = cells.find(({ column }) => column.path === 'day')?.text ?? '';
   for (const { column, text } of cells) {
     const { read, allowed } = KINDS[column.kind];
     const value = read(text, day);
     if (value === undefined) problems.push(cellProblem(line, column.name, text, allowed));
-    else setField(parts[column.part], column.path, value);
+    else setField(parts[column.part], fieldsOf(column), value);
   }
   return { line, parts, problems };
 }
@@ -68,8 +68,8 @@ function readYesNo(text: string): boolean | undefined {
   return word === 'yes' ? true : word === 'no' ? false : undefined;
 }
 
-function setField(fields: Fields, path: string, value: Value): void {
-  const [head = '', ...rest] = path.split('.');
+function setField(fields: Fields, path: readonly string[], value: Value): void {
+  const [head = '', ...rest] = path;
   if (rest.length === 0) fields[head] = value;
-  else setField((fields[head] ??= {}) as Fields, rest.join('.'), value);
+  else setField((fields[head] ??= {}) as Fields, rest, value);
 }

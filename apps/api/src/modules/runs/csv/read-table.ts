@@ -1,5 +1,5 @@
 import { CsvError, parse } from 'csv-parse/sync';
-import { COLUMNS, type Column } from './columns.js';
+import { COLUMNS, sectionColumn, sectionOfHeader, type Column } from './columns.js';
 import { cellProblem, type CsvProblem } from './problem.js';
 
 /** One run's cells, each with its column; empty cells are left out. */
@@ -98,10 +98,18 @@ function readHeader(header: CsvRecord): { columns: Column[]; problems: CsvProble
   const names = header.cells.map((cell) => cell.toLowerCase());
   const problems: CsvProblem[] = [];
   const columns = names.flatMap((name, index) => {
-    const column = COLUMNS.find((candidate) => candidate.name === name);
+    const section = sectionOfHeader(header.cells[index] ?? '');
+    const column = section ? sectionColumn(section) : COLUMNS.find((candidate) => candidate.name === name);
     if (!column) {
       const known = COLUMNS.map((candidate) => candidate.name).join(', ');
-      problems.push(cellProblem(header.line, name, header.cells[index] ?? '', `a column of: ${known}`));
+      problems.push(
+        cellProblem(
+          header.line,
+          name,
+          header.cells[index] ?? '',
+          `a column of: ${known}, or section_s: with the name of a section`,
+        ),
+      );
     } else if (names.indexOf(name) < index) {
       problems.push(cellProblem(header.line, name, name, 'each column once'));
     }

@@ -7,7 +7,7 @@ import { SessionInputDto } from '../../sessions/sessions.dto.js';
 import { EndSetupInputDto, SetupInputDto } from '../../setups/setups.dto.js';
 import type { Track } from '../../tracks/tracks.service.js';
 import { RunInputDto } from '../run-input.dto.js';
-import { columnNameOf, type Part } from './columns.js';
+import { columnNameOf, sectionColumn, type Part } from './columns.js';
 import type { Found, NameBook } from './name-book.js';
 import type { CsvProblem } from './problem.js';
 import type { Fields, RunDraft } from './read-row.js';
@@ -40,7 +40,8 @@ const UNKNOWN_ID = '00000000-0000-4000-8000-000000000000';
 
 /** Looks the names up and holds every cell against the limits of the message it belongs to. */
 export function messagesOf(draft: RunDraft, books: NameBooks): RunMessages | readonly CsvProblem[] {
-  const { names, session, setup, run } = draft.parts;
+  const { names, session, setup, sections } = draft.parts;
+  const run = withSections(draft.parts.run, sections);
   const problems = [...draft.problems];
   const check = <Message extends object>(
     part: Part,
@@ -77,15 +78,16 @@ export function messagesOf(draft: RunDraft, books: NameBooks): RunMessages | rea
 
 /** Problems that name a field of a message, as problems of the cells behind it. */
 export function asCsvProblems(
-  { line, problems: unreadable }: RunDraft,
+  draft: RunDraft,
   part: Part,
   problems: readonly FieldProblem[],
   prefix = '',
 ): CsvProblem[] {
+  const { line, problems: unreadable } = draft;
   return problems
     .map(({ field, given, allowed }) => ({
       line,
-      column: columnNameOf(part, prefix + field),
+      column: sectionColumnOf(draft, field) ?? columnNameOf(part, prefix + field),
       given: isPlain(given) ? given : null,
       allowed,
     }))
@@ -104,6 +106,19 @@ function checkSetup(
     ...(shock && { shock: check('setup', EndSetupInputDto, shock, 'shock.') }),
     ...check('setup', FilledDto, filled),
   };
+}
+
+/** The times of sections as the run's message has them, in the order of the columns. */
+function withSections(run: Fields, sections: Fields): Fields {
+  const times = Object.entries(sections).map(([section, timeS]) => ({ section, timeS }));
+  return times.length === 0 ? run : { ...run, sectionTimes: times as never };
+}
+
+/** The column of the section that a problem is about; the first of them for all together. */
+function sectionColumnOf({ parts }: RunDraft, field: string): string | undefined {
+  const [head, index = '0'] = field.split('.');
+  const section = head === 'sectionTimes' ? Object.keys(parts.sections)[Number(index)] : undefined;
+  return section === undefined ? undefined : sectionColumn(section).name;
 }
 
 /** `readings_count` alone says nothing: it belongs to a spoilt run. */

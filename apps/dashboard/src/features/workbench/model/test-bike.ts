@@ -51,7 +51,7 @@ export const testFork: BikeEnd = {
     sealFrictionPct: 30,
     readingMm: 2,
   },
-  forecast: { p05M: 0.2, medianM: 0.4, p95M: 0.8 },
+  forecast: { p05M: 0.2, medianM: 0.4, p95M: 0.8, hit: { logMean: -0.92, levelSd: 0.3, runSd: 0.3 } },
   riskCurve: [0.05, 0.1, 0.2, 0.4, 0.6, 0.8, 1.2, 2, 3].map((heightM) => ({
     heightM,
     riskPct: 100 / (1 + (heightM / 0.4) ** 4),
