@@ -1,6 +1,7 @@
 import { SimpleGrid, Title } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
+import { texts as decisionTexts } from '../../features/decisions/texts.js';
 import { OpenDecision } from '../../features/setups/components/open-decision.js';
 import { SetupHistory } from '../../features/setups/components/setup-history.js';
 import { SetupNow } from '../../features/setups/components/setup-now.js';
@@ -134,7 +135,19 @@ function BikeRecords({ teamId, bikeId }: { teamId: string; bikeId: string }) {
                 <OpenDecision teamId={teamId} decision={last} canDecide={canDecide} />
               </Section>
             )}
-            <Section title={texts.history}>
+            <Section
+              title={texts.history}
+              actions={
+                <LinkButton
+                  variant="default"
+                  to="/teams/$teamId/decisions"
+                  params={{ teamId }}
+                  search={{ bikeId }}
+                >
+                  {decisionTexts.link}
+                </LinkButton>
+              }
+            >
               <SetupHistory {...data} />
             </Section>
           </>

@@ -1,4 +1,5 @@
 import { useInfiniteQuery } from '@tanstack/react-query';
+import { texts as decisionTexts } from '../../features/decisions/texts.js';
 import { PitList } from '../../features/pit/components/pit-list.js';
 import { texts } from '../../features/pit/texts.js';
 import { plansQuery } from '../../features/test-plans/api/plans.js';
@@ -15,7 +16,15 @@ export function PitPage() {
   const fleet = useFleet(teamId);
   const plans = useInfiniteQuery(plansQuery(teamId, { state: 'open' }));
   return (
-    <Page title={texts.title} lead={texts.lead}>
+    <Page
+      title={texts.title}
+      lead={texts.lead}
+      actions={
+        <LinkButton variant="default" to="/teams/$teamId/decisions" params={{ teamId }}>
+          {decisionTexts.link}
+        </LinkButton>
+      }
+    >
       <QueryView
         query={fleet}
         isEmpty={({ bikes }) => bikes.length === 0}

@@ -5,6 +5,7 @@ import { BikeBaseline } from '../../features/baselines/components/bike-baseline.
 import { GroundChooser } from '../../features/baselines/components/ground-chooser.js';
 import { groundOf } from '../../features/baselines/model/ground.js';
 import { texts as baselineTexts } from '../../features/baselines/texts.js';
+import { texts as decisionTexts } from '../../features/decisions/texts.js';
 import { TrackDemand } from '../../features/demand/components/track-demand.js';
 import { texts as demandTexts } from '../../features/demand/texts.js';
 import { RunTable } from '../../features/runs/components/run-table.js';
@@ -45,31 +46,41 @@ export function TrackPage() {
             title={track.name}
             lead={facts.filter((fact) => fact !== '').join(' · ')}
             actions={
-              role !== 'rider' && (
-                <>
-                  <LinkButton to="/teams/$teamId/test-plans/new" params={{ teamId }} search={{ trackId }}>
-                    {planTexts.plan}
-                  </LinkButton>
-                  <LinkButton
-                    variant="default"
-                    to="/teams/$teamId/test-plans"
-                    params={{ teamId }}
-                    search={{ trackId }}
-                  >
-                    {planTexts.title}
-                  </LinkButton>
-                  <LinkButton variant="default" to="/teams/$teamId/import-runs" params={{ teamId }}>
-                    {texts.importRuns}
-                  </LinkButton>
-                  <LinkButton
-                    variant="default"
-                    to="/teams/$teamId/tracks/$trackId/change"
-                    params={{ teamId, trackId }}
-                  >
-                    {texts.changeTrack}
-                  </LinkButton>
-                </>
-              )
+              <>
+                <LinkButton
+                  variant="default"
+                  to="/teams/$teamId/decisions"
+                  params={{ teamId }}
+                  search={{ trackId }}
+                >
+                  {decisionTexts.link}
+                </LinkButton>
+                {role !== 'rider' && (
+                  <>
+                    <LinkButton to="/teams/$teamId/test-plans/new" params={{ teamId }} search={{ trackId }}>
+                      {planTexts.plan}
+                    </LinkButton>
+                    <LinkButton
+                      variant="default"
+                      to="/teams/$teamId/test-plans"
+                      params={{ teamId }}
+                      search={{ trackId }}
+                    >
+                      {planTexts.title}
+                    </LinkButton>
+                    <LinkButton variant="default" to="/teams/$teamId/import-runs" params={{ teamId }}>
+                      {texts.importRuns}
+                    </LinkButton>
+                    <LinkButton
+                      variant="default"
+                      to="/teams/$teamId/tracks/$trackId/change"
+                      params={{ teamId, trackId }}
+                    >
+                      {texts.changeTrack}
+                    </LinkButton>
+                  </>
+                )}
+              </>
             }
           >
             <Baselines teamId={teamId} trackId={trackId} fleet={team} ground={ground} />

@@ -52,6 +52,20 @@ const editTrack = createRoute({
   component: lazyRouteComponent(() => import('../pages/edit-track-page.js'), 'EditTrackPage'),
 });
 
+/** Whose decisions are shown. */
+const whose = (search: Record<string, unknown>): { bikeId?: string; riderId?: string; trackId?: string } => ({
+  ...textSearch(search, 'bikeId'),
+  ...textSearch(search, 'riderId'),
+  ...textSearch(search, 'trackId'),
+});
+
+const decisions = createRoute({
+  getParentRoute: () => team,
+  path: 'decisions',
+  validateSearch: whose,
+  component: lazyRouteComponent(() => import('../pages/decisions-page.js'), 'DecisionsPage'),
+});
+
 const importRuns = createRoute({
   getParentRoute: () => team,
   path: 'import-runs',
@@ -87,6 +101,7 @@ export const workRoutes = [
   tracks,
   track,
   editTrack,
+  decisions,
   importRuns,
   myBike,
   logRun,

@@ -19,6 +19,7 @@ export const keys = {
   lastDecision: (teamId: string, bikeId: string) => [...team(teamId), 'decisions', bikeId, 'last'] as const,
   decisionHistory: (teamId: string, bikeId: string) =>
     [...team(teamId), 'decisions', bikeId, 'history'] as const,
+  decisionsOf: (teamId: string, filter: object) => [...team(teamId), 'decisions', filter] as const,
   sessions: (teamId: string) => [...team(teamId), 'sessions'] as const,
   runs: (teamId: string) => [...team(teamId), 'runs'] as const,
   runsOf: (teamId: string, filter: object) => [...team(teamId), 'runs', filter] as const,

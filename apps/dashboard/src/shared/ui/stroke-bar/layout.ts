@@ -4,6 +4,8 @@ export interface StrokeMarks {
   readonly sagMm?: number | undefined;
   readonly medianHitMm?: number | undefined;
   readonly highHit?: HighHit | undefined;
+  /** The most that was used, where runs tell it. */
+  readonly mostUsedMm?: number | undefined;
   readonly bumperStartMm?: number | undefined;
 }
 
@@ -15,7 +17,7 @@ interface HighHit {
 }
 
 export interface StrokeLabel {
-  readonly key: 'sag' | 'median' | 'high' | 'bumper';
+  readonly key: 'sag' | 'median' | 'high' | 'most' | 'bumper';
   readonly text: string;
   /** Where the mark stands, px from the left end of the bar. */
   readonly markPx: number;
@@ -67,6 +69,7 @@ function words(marks: StrokeMarks): Word[] {
     ...plainWord('sag', 'sag', marks.sagMm),
     ...plainWord('median', 'median hit', marks.medianHitMm),
     ...(marks.highHit === undefined ? [] : [highHitWord(marks.highHit)]),
+    ...plainWord('most', 'most used', marks.mostUsedMm),
     ...plainWord('bumper', 'bumper from', marks.bumperStartMm),
   ].sort((a, b) => a.mm - b.mm);
 }
