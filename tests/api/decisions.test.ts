@@ -70,10 +70,10 @@ describe('a decision record', () => {
     expect(decision).toMatchObject({
       riderId: team.rider.id,
       changes: [
-        { end: 'fork', figure: 'spacers', from: 1, to: 2, inWords: 'fork: 1 → 2 spacers' },
-        { end: 'fork', figure: 'reboundClicks', from: 8, to: 7, inWords: 'fork: rebound 8 → 7 clicks' },
+        { end: 'fork', figure: 'spacers', from: 1, to: 2, inWords: '1 → 2 spacers' },
+        { end: 'fork', figure: 'reboundClicks', from: 8, to: 7, inWords: 'rebound 8 → 7 clicks' },
       ],
-      changesInWords: 'fork: 1 → 2 spacers; fork: rebound 8 → 7 clicks',
+      changesInWords: 'fork: 1 → 2 spacers, rebound 8 → 7 clicks',
       decidedByName: 'Person',
       evidenceRuns: 6,
       testPlanId: null,
@@ -169,7 +169,7 @@ describe('a decision record', () => {
     expect(taken).toMatchObject({ id: decision.id, outcome: 'taken back', observed: { runs: 1 } });
     expect(back).toMatchObject({
       outcome: null,
-      changesInWords: 'fork: 2 → 1 spacers; fork: rebound 7 → 8 clicks',
+      changesInWords: 'fork: 2 → 1 spacers, rebound 7 → 8 clicks',
     });
   });
 

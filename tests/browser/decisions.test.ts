@@ -9,6 +9,12 @@ beforeAll(async () => {
 });
 afterAll(() => house.close());
 
+/** Opens the page of decisions from wherever the person's first page is. */
+async function openDecisions(page: Page): Promise<void> {
+  await page.waitForURL(/\/teams\/[^/]+\//);
+  await page.goto(`${/^.*\/teams\/[^/]+/.exec(page.url())?.[0] ?? ''}/decisions`);
+}
+
 const entries = (page: Page, region: string) =>
   page.getByRole('region', { name: region, exact: true }).getByRole('article');
 
@@ -18,6 +24,7 @@ interface Listed {
 
 /** Takes the baseline of the bike that has runs, which freezes what is expected of it, and rides it four times. */
 async function takeAndRide(page: Page): Promise<void> {
+  await page.waitForURL(/\/teams\/[^/]+\//);
   const { origin, pathname } = new URL(page.url());
   const team = `${origin}/api/v1${/\/teams\/[^/]+/.exec(pathname)?.[0] ?? ''}`;
   const read = async (path: string) => (await (await page.request.get(`${team}/${path}`)).json()) as Listed;
@@ -45,7 +52,7 @@ describe.each(SIZES)('decisions on a $name', (size) => {
 
   it('are filtered by bike, rider and track with the keyboard alone, and the address keeps it', async () => {
     const page = await house.enter(COACH, size);
-    await page.goto(`${page.url().replace(/\/[^/]*$/, '')}/decisions`);
+    await openDecisions(page);
     await entries(page, 'Open').first().waitFor();
     await page.getByLabel('Bike', { exact: true }).focus();
     await page.keyboard.type('Fern, spare');
@@ -60,7 +67,7 @@ describe.each(SIZES)('decisions on a $name', (size) => {
 
   it('show a rider their own, with nothing to take from others', async () => {
     const page = await house.enter(RIDER, size);
-    await page.goto(`${page.url().replace(/\/[^/]*$/, '')}/decisions`);
+    await openDecisions(page);
     await entries(page, 'Open').first().waitFor();
     expect(await sidewaysOverflow(page)).toBe(0);
   });
@@ -79,17 +86,6 @@ describe('an open decision', () => {
       .getByText(/^4 runs: /)
       .first()
       .waitFor();
-    for (const width of [1440, 390]) {
-      await page.setViewportSize({ width, height: 900 });
-      await page.waitForTimeout(500);
-      await page.screenshot({ path: `/tmp/dec-${width}.png`, fullPage: true });
-    }
-    await page.emulateMedia({ media: 'print' });
-    await page.setViewportSize({ width: 794, height: 1100 });
-    await page.waitForTimeout(500);
-    await page.screenshot({ path: '/tmp/dec-print.png', fullPage: true });
-    await page.emulateMedia({ media: 'screen' });
-    await page.setViewportSize({ width: 1440, height: 900 });
     await open.getByLabel('What you saw').fill('Held up well.');
     await open.getByRole('button', { name: 'Keep it' }).focus();
     await page.keyboard.press('Enter');

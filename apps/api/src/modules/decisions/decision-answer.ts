@@ -1,3 +1,4 @@
+import { ENDS } from '../suspension/end-inputs.js';
 import type { DecisionEntity, ExpectedEnd, Observed } from './decision.entity.js';
 import type { DecisionContext } from './decision-context.js';
 import type { DecisionDto } from './decisions.dto.js';
@@ -37,8 +38,15 @@ export const decisionAnswer = (decision: DecisionEntity, context: DecisionContex
 
 function changesInWords({ fromSetupId }: DecisionEntity, { changes }: DecisionContext): string {
   if (fromSetupId === null) return FIRST;
-  return changes.length === 0 ? NOTHING_CHANGED : changes.map(({ inWords }) => inWords).join('; ');
+  return changes.length === 0 ? NOTHING_CHANGED : inWordsByEnd(changes);
 }
+
+/** The name of an end once, before all that changed there. */
+const inWordsByEnd = (changes: DecisionContext['changes']): string =>
+  ENDS.map((end) => changes.filter((change) => change.end === end))
+    .filter((changed) => changed.length > 0)
+    .map((changed) => `${changed[0]?.end}: ${changed.map(({ inWords }) => inWords).join(', ')}`)
+    .join('; ');
 
 const expectedAnswer = (end: ExpectedEnd | null): ExpectedEndDto | null =>
   end && {

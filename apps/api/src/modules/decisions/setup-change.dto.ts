@@ -24,6 +24,6 @@ export class SetupChangeDto {
   @NumberField({ ...figure, description: 'After; null: not noted, or another unit.', example: 3 })
   to: number | null;
 
-  @TextField({ description: 'The same in words.', maxLength: 100, example: 'fork: 2 → 3 spacers' })
+  @TextField({ description: 'The same in words, but for the end.', maxLength: 100, example: '2 → 3 spacers' })
   inWords: string;
 }

@@ -21,7 +21,7 @@ export function setupChanges(from: SetupDto, to: SetupDto): SetupChangeDto[] {
 function endChanges(end: End, from: EndSetupDto | null, to: EndSetupDto | null): SetupChangeDto[] {
   if (from?.unitId !== to?.unitId) {
     const words = from === null ? 'put in' : to === null ? 'taken out' : 'another unit';
-    return [{ end, figure: 'unit', from: null, to: null, inWords: `${end}: ${words}` }];
+    return [{ end, figure: 'unit', from: null, to: null, inWords: words }];
   }
   if (from === null || to === null) return [];
   return FIGURES.filter((figure) => differs(figure, from[figure], to[figure])).map((figure) => ({
@@ -29,7 +29,7 @@ function endChanges(end: End, from: EndSetupDto | null, to: EndSetupDto | null):
     figure,
     from: from[figure],
     to: to[figure],
-    inWords: `${end}: ${NAMES[figure](figureText(from[figure]), figureText(to[figure]))}`,
+    inWords: NAMES[figure](figureText(from[figure]), figureText(to[figure])),
   }));
 }
 
