@@ -15,7 +15,7 @@ afterAll(async () => {
 });
 
 /** Tables that belong to no team: small, and copied to every node where teams are spread. */
-const SHARED = ['account', 'migrations', 'sign_in', 'sign_in_delay'];
+const SHARED = ['account', 'migrations', 'sign_in', 'sign_in_try'];
 
 const names = async (statement: string): Promise<string[]> =>
   (await owner.query<{ name: string }>(statement)).rows.map(({ name }) => name);

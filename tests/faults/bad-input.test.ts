@@ -113,11 +113,14 @@ async function signIn(): Promise<{ cookie: string; teamId: string }> {
 /** Status 0: no answer in time, or the connection broke. */
 function send(agent: Agent, garbage: GarbageRequest, cookie: string): Promise<Answer> {
   const start = performance.now();
+  // Node states no length for the body of a GET: what follows would be taken for a request of its own.
+  const length = garbage.body && { 'content-length': String(garbage.body.length) };
+  const headers = { ...garbage.headers, ...length, cookie };
   return new Promise((resolve) => {
     const end = (status: number) => resolve({ status, ms: performance.now() - start });
     const call = request(
       address + garbage.path,
-      { agent, method: garbage.method, headers: { ...garbage.headers, cookie }, timeout: HANG_MS },
+      { agent, method: garbage.method, headers, timeout: HANG_MS },
       (answer: IncomingMessage) => {
         const status = answer.statusCode ?? 0;
         // Live events do not end by themselves.
