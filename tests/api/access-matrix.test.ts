@@ -7,8 +7,9 @@ import { openApiDocument } from '../../apps/api/src/platform/http/open-api.js';
 import { Member } from './support/member.js';
 import { call, readDocument, routesOf, type Route } from './support/open-api.js';
 import { startService, type TestService } from './support/service.js';
-import { foundTeam, type TestTeam } from './support/team.js';
+import { foundTeam, script, type TestTeam } from './support/team.js';
 
+const SCOPES = ['read', 'log-runs', 'change-set-ups', 'edit-records'];
 const ROLES = ['mechanic', 'coach', 'rider'];
 const UNKNOWN_TEAM = '01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e12';
 
@@ -93,6 +94,50 @@ describe('every route of a team', () => {
       }
     },
   );
+});
+
+describe('a token', () => {
+  const scripts = new Map<string, Member>();
+  let everything: Member;
+  let others: Member;
+
+  beforeAll(async () => {
+    for (const scope of SCOPES) scripts.set(scope, await script(service, team, [scope]));
+    everything = await script(service, team, SCOPES);
+    others = await script(service, other, SCOPES);
+  });
+
+  it.each(ROUTES.filter(({ callers }) => !callers.includes('stranger')))(
+    '$method $path is open to the scope that it declares, and to no other',
+    async (route) => {
+      for (const [scope, member] of scripts) {
+        const answer = await call(api, member, route, team.id);
+        if (scope === route.tokenScope)
+          expect([scope, answer.status, isLetIn(answer)]).toEqual([scope, answer.status, true]);
+        else expect([scope, ...told(answer)]).toEqual([scope, 403, 'token.scope-missing']);
+      }
+      const answer = await call(api, everything, route, team.id);
+      if (route.tokenScope === undefined) expect(told(answer)).toEqual([403, 'token.scope-missing']);
+    },
+  );
+
+  it.each(OF_TEAM)('$method $path does not exist for a token of another team', async (route) => {
+    expect(told(await call(api, others, route, team.id))).toEqual([404, 'team.not-found']);
+  });
+
+  it('opens no route of people and their sign-ins, and writes nothing that only people may', () => {
+    const forPeople = ROUTES.filter(({ tokenScope }) => tokenScope === undefined).map(({ path }) => path);
+    for (const path of [
+      '/sign-ins',
+      '/teams/{teamId}/tokens',
+      '/teams/{teamId}/audit',
+      '/teams/{teamId}/invitations',
+    ]) {
+      expect(forPeople).toContain(path);
+    }
+    for (const { method, tokenScope } of ROUTES)
+      if (tokenScope === 'read') expect(['get', 'post']).toContain(method);
+  });
 });
 
 describe('every other route', () => {

@@ -1,7 +1,7 @@
 import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startService, type TestService } from './support/service.js';
-import { foundTeam, invite, SETUP, type TestTeam } from './support/team.js';
+import { foundTeam, invite, script, SETUP, type TestTeam } from './support/team.js';
 import { planBody, twoSetups } from './support/test-plan.js';
 
 let service: TestService;
@@ -17,6 +17,7 @@ beforeAll(async () => {
   other = await foundTeam(service, 'Team 2');
   for (const { mechanic, path, bike, track, ...one } of [team, other]) {
     await invite({ path, mechanic }, { role: 'coach' });
+    await script(service, { path, mechanic }, ['read']);
     const setup = mechanic.post(`${path}/setups`, { ...SETUP, bikeId: bike.id });
     await setup.set('idempotency-key', 'first').expect(201);
     const run = { bikeId: bike.id, trackId: track.id, day: '2026-05-09', fork: { travelLeftMm: 18 } };

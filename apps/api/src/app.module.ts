@@ -4,6 +4,8 @@ import type { Config } from './config/config.js';
 import { ConfigModule } from './config/config.module.js';
 import { AccountsModule } from './modules/accounts/accounts.module.js';
 import { HealthModule } from './modules/health/health.module.js';
+import { ApiTokensModule } from './modules/api-tokens/api-tokens.module.js';
+import { AuditModule } from './modules/audit/audit.module.js';
 import { BaselinesModule } from './modules/baselines/baselines.module.js';
 import { BikesModule } from './modules/bikes/bikes.module.js';
 import { ComparisonsModule } from './modules/comparisons/comparisons.module.js';
@@ -35,6 +37,8 @@ export class AppModule {
         HealthModule,
         AccountsModule,
         TeamsModule,
+        ApiTokensModule,
+        AuditModule,
         RidersModule,
         SpringUnitsModule,
         BikesModule,

@@ -7,6 +7,7 @@ let people = 0;
 /** A person with a cookie of their own, who may be signed in and belong to teams. */
 export class Member {
   private cookie: string | undefined;
+  private token: string | undefined;
   readonly email: string;
 
   constructor(private readonly service: TestService) {
@@ -40,6 +41,7 @@ export class Member {
   send(method: 'get' | 'post' | 'put' | 'delete' | 'patch', path: string): Test {
     const call = request(this.service.url)[method](path);
     if (this.cookie !== undefined) void call.set('cookie', this.cookie);
+    if (this.token !== undefined) void call.set('authorization', `Bearer ${this.token}`);
     return call;
   }
 
@@ -52,6 +54,12 @@ export class Member {
   keep(answer: { headers: Record<string, unknown> }): void {
     const [cookie = ''] = answer.headers['set-cookie'] as string[];
     this.cookie = cookie.split(';')[0];
+  }
+
+  /** Acts by an API token from now on. */
+  use(token: string): this {
+    this.token = token;
+    return this;
   }
 
   async signUp(): Promise<this> {

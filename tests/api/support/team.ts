@@ -152,6 +152,16 @@ export async function join(
   return member;
 }
 
+/** A script with a new token of the team. */
+export async function script(
+  service: TestService,
+  team: Pick<TestTeam, 'path' | 'mechanic'>,
+  scopes: readonly string[],
+): Promise<Member> {
+  const { body } = await team.mechanic.post(`${team.path}/tokens`, { name: 'Script', scopes }).expect(201);
+  return new Member(service).use((body as { token: string }).token);
+}
+
 /** The token of a new invitation. */
 export async function invite(
   team: Pick<TestTeam, 'path' | 'mechanic'>,

@@ -2,6 +2,7 @@ import { createRouter, type ErrorComponentProps } from '@tanstack/react-router';
 import { ErrorView } from '../shared/ui/error-view.js';
 import { Loading } from '../shared/ui/query-view.js';
 import { NotFoundPage } from './pages/not-found-page.js';
+import { accountRoutes } from './routes/account-routes.js';
 import { doorRoutes } from './routes/door-routes.js';
 import { planRoutes } from './routes/plan-routes.js';
 import { root } from './routes/root.js';
@@ -12,6 +13,7 @@ import { workshopRoutes } from './routes/workshop-routes.js';
 
 const teamRoutes = team.addChildren([
   teamHome,
+  ...accountRoutes,
   ...workRoutes,
   ...workshopRoutes,
   ...planRoutes,

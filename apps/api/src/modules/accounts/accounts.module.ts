@@ -6,6 +6,8 @@ import { AccessNow } from './access-now.js';
 import { AccountsController } from './accounts.controller.js';
 import { AccountsQueries } from './accounts.queries.js';
 import { AccountsService } from './accounts.service.js';
+import { Callers } from './callers.js';
+import { CallersQueries } from './callers.queries.js';
 import { SignInGuard } from './sign-in.guard.js';
 import { SignInsController } from './sign-ins.controller.js';
 import { SignInsQueries } from './sign-ins.queries.js';
@@ -20,6 +22,8 @@ import { SignInsService } from './sign-ins.service.js';
     AccessNow,
     SignInsService,
     SignInsQueries,
+    Callers,
+    CallersQueries,
     Throttle,
     { provide: APP_GUARD, useClass: SignInGuard },
   ],

@@ -3,15 +3,16 @@ import { Injectable, type CanActivate, type ExecutionContext } from '@nestjs/com
 import { Reflector } from '@nestjs/core';
 import { isUUID } from 'class-validator';
 import type { FastifyRequest } from 'fastify';
-import { TeamDatabase } from '../../platform/database/team-database.js';
 import { NotFound, Refusal } from '../../platform/errors/refusal.js';
-import { type Callers, METADATA } from '../../platform/http/access.js';
+import { type Callers as Allowed, METADATA, type TokenScopeName } from '../../platform/http/access.js';
+import { requestOrigin } from '../../platform/http/request-origin.js';
 import type { Role } from '../../platform/http/scope.js';
-import { hashToken } from '../../platform/security/tokens.js';
-import { SIGN_IN_COOKIE } from './sign-in-cookie.js';
-import { SignInsQueries } from './sign-ins.queries.js';
+import { Callers } from './callers.js';
+import type { Caller } from './callers.queries.js';
 
 const MAX_KEY_LENGTH = 200;
+/** What is no id is told back no longer than one. */
+const ID_LENGTH = 36;
 
 /**
  * Proves, before any controller runs, who asks, and for a route with a team in its path that they belong to the
@@ -21,56 +22,68 @@ const MAX_KEY_LENGTH = 200;
 export class SignInGuard implements CanActivate {
   constructor(
     private readonly reflector: Reflector,
-    private readonly database: TeamDatabase,
-    private readonly queries: SignInsQueries,
+    private readonly callers: Callers,
   ) {}
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
-    const callers = this.callersOf(context);
-    if (isFor(callers, 'stranger')) return true;
+    const allowed = this.allowedIn(context);
+    if (isFor(allowed, 'stranger')) return true;
     const request = context.switchToHttp().getRequest<FastifyRequest>();
-    const token = request.cookies[SIGN_IN_COOKIE];
-    if (!token) throw notSignedIn();
     const teamId = (request.params as { teamId?: string }).teamId ?? null;
-    if (teamId !== null && !isUUID(teamId)) throw new NotFound('team', teamId.slice(0, 40));
-
-    const found = await this.database.asStranger((statements) =>
-      this.queries.requestScope(statements, hashToken(token), teamId),
-    );
-    if (!found) throw notSignedIn();
-    if (found.isStale)
-      await this.database.asStranger((statements) => this.queries.see(statements, hashToken(token)));
-    request.accountId = found.accountId;
+    const caller = await this.callers.of(request, isUUID(teamId) ? teamId : null);
+    if (!caller) throw notSignedIn();
+    request.accountId = caller.accountId;
+    noteToken(caller);
     const idempotency = idempotencyOf(request);
-    if (teamId === null) return true;
-    if (!found.role) throw new NotFound('team', teamId);
+    if (teamId !== null && !caller.role) throw new NotFound('team', teamId.slice(0, ID_LENGTH));
+    this.refuseTokenBeyondScope(context, caller);
+    if (teamId === null || !caller.role) return true;
 
-    if (!isFor(callers, found.role)) throw new RoleNotAllowed(found.role, callers);
+    if (!isFor(allowed, caller.role)) throw new RoleNotAllowed(caller.role, allowed);
     request.teamScope = {
       teamId,
-      accountId: found.accountId,
-      role: found.role,
-      riderId: found.riderId,
+      accountId: caller.accountId,
+      role: caller.role,
+      riderId: caller.riderId,
       idempotency,
     };
     return true;
   }
 
   /** @throws Error for a route that declares nobody: it is our mistake, and nobody is let in. */
-  private callersOf(context: ExecutionContext): Callers {
-    const callers = this.reflector.get<Callers | undefined>(METADATA.callers, context.getHandler());
-    if (callers) return callers;
+  private allowedIn(context: ExecutionContext): Allowed {
+    const allowed = this.reflector.get<Allowed | undefined>(METADATA.callers, context.getHandler());
+    if (allowed) return allowed;
     throw new Error(`${context.getClass().name}.${context.getHandler().name} declares no roles.`);
+  }
+
+  private refuseTokenBeyondScope(context: ExecutionContext, { token }: Caller): void {
+    if (!token) return;
+    const needed = this.reflector.get<TokenScopeName | undefined>(METADATA.tokenScope, context.getHandler());
+    if (!needed || !token.scopes.includes(needed)) throw new TokenScopeMissing(needed);
   }
 }
 
-const isFor = (callers: Callers, who: Callers[number]): boolean => callers.some((caller) => caller === who);
+const isFor = (allowed: Allowed, who: Allowed[number]): boolean => allowed.some((one) => one === who);
+
+/** Lets the audit trail tell a script from the person it acts for. */
+function noteToken({ token }: Caller): void {
+  const origin = requestOrigin();
+  if (origin) origin.tokenId = token?.id ?? null;
+}
 
 const notSignedIn = () => new Refusal('sign-in.required', 'unauthenticated', 'Sign in first.');
 
 class RoleNotAllowed extends Refusal {
-  constructor(role: Role, allowed: Callers) {
+  constructor(role: Role, allowed: Allowed) {
     super('role.not-allowed', 'forbidden', `This is for ${allowed.join(' and ')}, not for ${role}.`);
+  }
+}
+
+class TokenScopeMissing extends Refusal {
+  constructor(needed: TokenScopeName | undefined) {
+    const message = needed ? `The token needs the scope ${needed}.` : 'This is for people, not for tokens.';
+    super('token.scope-missing', 'forbidden', message);
   }
 }
 

@@ -1,16 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { Transaction } from '../../platform/database/team-database.js';
-import type { Role } from '../../platform/http/scope.js';
 import { SignInEntity } from './sign-in.entity.js';
-
-/** Who asks, and what they are in the team they ask about. */
-export interface RequestScope {
-  accountId: string;
-  role: Role | null;
-  riderId: string | null;
-  /** Whether it is time to write down that the sign-in was used. */
-  isStale: boolean;
-}
 
 @Injectable()
 export class SignInsQueries {
@@ -37,24 +27,5 @@ export class SignInsQueries {
   /** Ends the sign-in of whoever holds the token. */
   async end(statements: Transaction, tokenHash: string): Promise<void> {
     await statements.query('select end_sign_in($1)', [tokenHash]);
-  }
-
-  /** Writes down that the sign-in was used just now. */
-  async see(statements: Transaction, tokenHash: string): Promise<void> {
-    await statements.query('select see_sign_in($1)', [tokenHash]);
-  }
-
-  /** Who a sign-in token belongs to, and what that person is in `teamId`. */
-  async requestScope(
-    statements: Transaction,
-    tokenHash: string,
-    teamId: string | null,
-  ): Promise<RequestScope | undefined> {
-    const rows: RequestScope[] = await statements.query(
-      `select account_id as "accountId", role, rider_id as "riderId", is_stale as "isStale"
-       from request_scope($1, $2)`,
-      [tokenHash, teamId],
-    );
-    return rows[0];
   }
 }

@@ -51,7 +51,8 @@ export class MembersService {
   async invite(scope: TeamScope, input: InvitationInputDto): Promise<InvitationDto> {
     const riderId = input.riderId ?? null;
     if (input.role === 'rider' && !riderId) throw new RiderRoleNeedsRider();
-    return this.database.writeOnce(scope, async (transaction) => {
+    // A repeated request makes another link: a stored answer would be its token in the clear.
+    return this.database.inTeam(scope, async (transaction) => {
       const token = newToken();
       const expiresAt = new Date(Date.now() + INVITATION_DAYS * DAY_MS);
       const id = newId();

@@ -3,6 +3,7 @@ import { DataSource } from 'typeorm';
 import { CONFIG } from '../../config/config.token.js';
 import type { Config } from '../../config/config.js';
 import { createDataSource } from './data-source.js';
+import { Purge } from './purge.js';
 import { TeamDatabase } from './team-database.js';
 
 const RETRY_MS = 500;
@@ -11,6 +12,7 @@ const START_TRIES = 60;
 @Global()
 @Module({
   providers: [
+    Purge,
     {
       provide: DataSource,
       inject: [CONFIG],

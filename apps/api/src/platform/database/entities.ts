@@ -2,6 +2,8 @@ import { AccountEntity } from '../../modules/accounts/account.entity.js';
 import { SignInEntity } from '../../modules/accounts/sign-in.entity.js';
 import { BaselineRunsEntity } from '../../modules/baselines/baseline-runs.entity.js';
 import { SignInTryEntity } from '../../modules/accounts/sign-in-try.entity.js';
+import { ApiTokenEntity } from '../../modules/api-tokens/api-token.entity.js';
+import { AuditEntryEntity } from '../../modules/audit/audit-entry.entity.js';
 import { BaselineEntity } from '../../modules/baselines/baseline.entity.js';
 import { BikeEntity } from '../../modules/bikes/bike.entity.js';
 import { DecisionEntity } from '../../modules/decisions/decision.entity.js';
@@ -24,6 +26,8 @@ import { IdempotencyEntity } from './idempotency.entity.js';
 /** Every table of the schema. */
 export const ENTITIES = [
   AccountEntity,
+  ApiTokenEntity,
+  AuditEntryEntity,
   BaselineEntity,
   BaselineRunsEntity,
   BikeEntity,

@@ -5,6 +5,7 @@ import { BaselineVenue1764200000000 } from './migrations/1764200000000-baseline-
 import { DecisionEvidence1764300000000 } from './migrations/1764300000000-decision-evidence.js';
 import { SectionTimes1764300001000 } from './migrations/1764300001000-section-times.js';
 import { SignIns1764600000000 } from './migrations/1764600000000-sign-ins.js';
+import { TokensAndAudit1764600001000 } from './migrations/1764600001000-tokens-and-audit.js';
 import { LiveEvents1764700000000 } from './migrations/1764700000000-live-events.js';
 
 /** In the order in which they run. */
@@ -16,5 +17,6 @@ export const MIGRATIONS = [
   DecisionEvidence1764300000000,
   SectionTimes1764300001000,
   SignIns1764600000000,
+  TokensAndAudit1764600001000,
   LiveEvents1764700000000,
 ];

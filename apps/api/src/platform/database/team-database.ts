@@ -1,6 +1,7 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { Injectable } from '@nestjs/common';
 import type { DataSource, EntityManager } from 'typeorm';
+import { requestOrigin } from '../http/request-origin.js';
 import { IdempotencyConflict } from './idempotency-conflict.js';
 import { IdempotencyEntity } from './idempotency.entity.js';
 
@@ -36,10 +37,13 @@ export class TeamDatabase {
     work: (transaction: Transaction) => Promise<T>,
   ): Promise<T> {
     return this.begin(async (transaction) => {
-      // One statement sets both; `true` makes them end with the transaction, so a pooled connection keeps nothing.
+      const { requestId = '', tokenId = null } = requestOrigin() ?? {};
+      // One statement sets all; `true` makes them end with the transaction, so a pooled connection keeps nothing.
+      // The first two are what row-level security goes by; all but the first are what the audit trail writes down.
       await transaction.query(
-        `select set_config('app.team_id', $1, true), set_config('app.account_id', $2, true)`,
-        [scope.teamId, scope.accountId],
+        `select set_config('app.team_id', $1, true), set_config('app.account_id', $2, true),
+                set_config('app.request_id', $3, true), set_config('app.token_id', $4, true)`,
+        [scope.teamId, scope.accountId, requestId, tokenId ?? ''],
       );
       return work(transaction);
     });

@@ -11,13 +11,19 @@ const PAGES = [
   { to: '/teams/$teamId/team/members', text: texts.members },
 ] as const;
 
+const MECHANICS_PAGES = [
+  { to: '/teams/$teamId/team/tokens', text: texts.tokens },
+  { to: '/teams/$teamId/team/audit', text: texts.audit },
+] as const;
+
 /** The frame of the team's own data, in the order in which a new team enters it. */
 export function TeamDataPage() {
   const { membership } = useMembership();
+  const pages = membership.role === 'mechanic' ? [...PAGES, ...MECHANICS_PAGES] : PAGES;
   return (
     <Stack gap="lg">
       <nav aria-label={texts.teamData} className={classes.pages}>
-        {PAGES.map(({ to, text }) => (
+        {pages.map(({ to, text }) => (
           <Link key={to} to={to} params={{ teamId: membership.teamId }}>
             {text}
           </Link>

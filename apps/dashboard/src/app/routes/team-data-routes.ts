@@ -57,7 +57,20 @@ const members = createRoute({
   component: lazyRouteComponent(() => import('../pages/team-members-page.js'), 'TeamMembersPage'),
 });
 
-const children = [start, springUnits, springUnit, riders, rider, bikes, bike, members] as const;
+const tokens = createRoute({
+  getParentRoute: () => teamData,
+  path: 'tokens',
+  component: lazyRouteComponent(() => import('../pages/team-tokens-page.js'), 'TeamTokensPage'),
+});
 
-/** What a team enters once and keeps right: units, riders, bikes, members. */
-export const teamDataRoutes = teamData.addChildren(children);
+const audit = createRoute({
+  getParentRoute: () => teamData,
+  path: 'audit',
+  component: lazyRouteComponent(() => import('../pages/audit-page.js'), 'AuditPage'),
+});
+
+const records = [springUnits, springUnit, riders, rider, bikes, bike] as const;
+const access = [members, tokens, audit] as const;
+
+/** What a team enters once and keeps right: units, riders, bikes, members; and who may do and did what. */
+export const teamDataRoutes = teamData.addChildren([start, ...records, ...access]);

@@ -6,7 +6,7 @@ import {
   useMantineColorScheme,
   type MantineColorScheme,
 } from '@mantine/core';
-import { useNavigate } from '@tanstack/react-router';
+import { Link, useNavigate } from '@tanstack/react-router';
 import type { Account, Membership } from '../../features/account/api/account.js';
 import { useSignOut } from '../../features/account/api/sign-out.js';
 import { Failure } from '../../shared/ui/error-view.js';
@@ -54,6 +54,9 @@ export function AccountPanel({ account, membership }: AccountPanelProps) {
           onChange={(event) => setColorScheme(event.currentTarget.value as MantineColorScheme)}
           data={SCHEMES}
         />
+        <Link to="/teams/$teamId/sign-ins" params={{ teamId: membership.teamId }}>
+          {texts.signIns}
+        </Link>
         <Failure error={signOut.error} />
         <Button
           variant="default"

@@ -6,7 +6,10 @@ const team = (teamId: string) => ['team', teamId] as const;
 
 export const keys = {
   account: ['account'] as const,
+  signIns: ['sign-ins'] as const,
   team,
+  tokens: (teamId: string) => [...team(teamId), 'tokens'] as const,
+  audit: (teamId: string, filter: object) => [...team(teamId), 'audit', filter] as const,
   members: (teamId: string) => [...team(teamId), 'members'] as const,
   riders: (teamId: string) => [...team(teamId), 'riders'] as const,
   bikes: (teamId: string) => [...team(teamId), 'bikes'] as const,

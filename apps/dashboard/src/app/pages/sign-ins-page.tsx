@@ -1,0 +1,30 @@
+import { Button, Group } from '@mantine/core';
+import { useQuery } from '@tanstack/react-query';
+import { useNavigate } from '@tanstack/react-router';
+import { signInsQuery, useSignOutEverywhere } from '../../features/account/api/sign-ins.js';
+import { SignInList } from '../../features/account/components/sign-in-list.js';
+import { texts } from '../../features/account/sign-in-texts.js';
+import { Failure } from '../../shared/ui/error-view.js';
+import { Page } from '../../shared/ui/page.js';
+import { QueryView } from '../../shared/ui/query-view.js';
+
+export function SignInsPage() {
+  const navigate = useNavigate();
+  const signIns = useQuery(signInsQuery);
+  const signOut = useSignOutEverywhere();
+  return (
+    <Page title={texts.title} lead={texts.lead}>
+      <QueryView query={signIns}>{(items) => <SignInList signIns={items} />}</QueryView>
+      <Failure error={signOut.error} word={texts.notEnded} />
+      <Group>
+        <Button
+          variant="default"
+          loading={signOut.isPending}
+          onClick={() => signOut.mutate(undefined, { onSuccess: () => void navigate({ to: '/sign-in' }) })}
+        >
+          {texts.everywhere}
+        </Button>
+      </Group>
+    </Page>
+  );
+}
