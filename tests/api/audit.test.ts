@@ -2,7 +2,7 @@ import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { asOwner } from './support/owner.js';
 import { startService, type TestService } from './support/service.js';
-import { foundTeam, invite, script, type Stored, type TestTeam } from './support/team.js';
+import { foundTeam, invite, script, SETUP, type Stored, type TestTeam } from './support/team.js';
 
 /** What is computed from other records or kept for the service itself: no person's change. */
 const NOT_A_PERSONS_CHANGE = [
@@ -67,6 +67,7 @@ describe('the audit trail', () => {
   });
 
   it('tells a script from the person it acts for', async () => {
+    await team.mechanic.post(`${team.path}/setups`, { ...SETUP, bikeId: team.bike.id }).expect(201);
     const logger = await script(service, team, ['log-runs']);
     const run = {
       bikeId: team.bike.id,

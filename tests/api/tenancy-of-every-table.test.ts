@@ -2,7 +2,7 @@ import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { asOwner } from './support/owner.js';
 import { startService, type TestService } from './support/service.js';
-import { foundTeam, script, type TestTeam } from './support/team.js';
+import { foundTeam, script, SETUP, type TestTeam } from './support/team.js';
 
 /** Tables without a team: an account's own, the list of migrations, and what only functions reach. */
 const WITHOUT_TEAM = ['account', 'migrations', 'sign_in', 'sign_in_try', 'team'];
@@ -22,6 +22,7 @@ beforeAll(async () => {
   [team, other] = [await foundTeam(service), await foundTeam(service, 'Team 2')];
   for (const one of [team, other]) {
     await script(service, one, ['read']);
+    await one.mechanic.post(`${one.path}/setups`, { ...SETUP, bikeId: one.bike.id }).expect(201);
     const run = { bikeId: one.bike.id, trackId: one.track.id, day: '2026-05-09', fork: { travelLeftMm: 18 } };
     await one.mechanic.post(`${one.path}/runs`, run).set('idempotency-key', 'run').expect(201);
   }

@@ -92,7 +92,7 @@ const AUDIT = [
    begin
      if tg_op = 'UPDATE' then
        select array_agg(key order by key) into changed from jsonb_each(to_jsonb(new))
-       where value is distinct from to_jsonb(old) -> key and key <> 'version' and not key = any (tg_argv);
+       where value is distinct from to_jsonb(old) -> key and key <> 'version' and not key = any (coalesce(tg_argv, '{}'));
        if changed is null then return null; end if;
      end if;
      -- The team itself is being deleted, and this trail with it.
