@@ -58,7 +58,7 @@ describe('the audit trail', () => {
     });
     expect(changed).toMatchObject({
       action: 'changed',
-      fields: ['altitude_m'],
+      fields: ['altitude'],
       accountId: place?.['accountId'],
     });
     expect(changed?.['requestId']).toMatch(/^[\da-f-]{36}$/);
@@ -97,7 +97,7 @@ describe('the audit trail', () => {
       .expect(200);
     const token = await invite(team, { role: 'coach' });
     const [entry] = (await page('kind=rider')).items;
-    expect(entry?.fields).toEqual(['ready_mass_kg']);
+    expect(entry?.fields).toEqual(['ready_mass']);
     const trail = JSON.stringify(await asOwner(service, 'select * from audit_entry'));
     for (const secret of ['83.217', token, 'argon2']) expect(trail).not.toContain(secret);
   });

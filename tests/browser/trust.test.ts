@@ -110,5 +110,6 @@ describe('the content security policy', () => {
     }
     expect(visited.size).toBeGreaterThan(15);
     expect(broken).toEqual([]);
-  });
+    // Every page is loaded anew, one after another.
+  }, 180_000);
 });

@@ -60,7 +60,7 @@ export class AuditEntryDto {
   @ApiProperty({
     type: 'array',
     items: { type: 'string' },
-    example: ['altitude_m'],
+    example: ['altitude'],
     description: 'Names of the fields that were changed; what was in them is not recorded.',
   })
   fields: string[];
