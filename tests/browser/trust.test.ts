@@ -99,7 +99,7 @@ describe('the content security policy', () => {
       visited.add(path);
       await page.goto(new URL(path, page.url()).href);
       await page
-        .getByRole('heading', { level: 1 })
+        .getByRole('heading')
         .first()
         .waitFor()
         .catch(() => broken.push(`${page.url()}: no page`));
