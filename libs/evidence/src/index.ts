@@ -39,6 +39,7 @@ export type { ArmComparison } from './compare/arm-comparison.js';
 export type { VoidCount } from './compare/void-count.js';
 export type { ComparisonRequest, ComparisonRun } from './compare/comparison-request.js';
 export type { ModeratedVariance, SessionVariance } from './compare/moderated-variance.js';
+export { pooledScatter, sessionVariances } from './compare/session-scatter.js';
 export type { RunsStillNeeded } from './compare/runs-needed.js';
 export type { Verdict } from './compare/verdict.js';
 export { compareRatings } from './compare/ratings.js';

@@ -2,6 +2,7 @@ import { countOf, withoutVerdict, type ArmComparison } from './arm-comparison.js
 import { requireComparison, type ComparisonRequest } from './comparison-request.js';
 import { moderateVariance, type ModeratedVariance, type SessionVariance } from './moderated-variance.js';
 import { noTestReasons } from './no-test.js';
+import { sessionVariance } from './session-scatter.js';
 import { testArms } from './test-arms.js';
 import { alphaAtLook } from './tests.js';
 import { fitRiderMeans, fitRuns, type TimedRun, type TimeModel } from './time-model.js';
@@ -27,8 +28,6 @@ export interface Comparison {
 
 /** Error rate over the whole plan. */
 const ALPHA = 0.05;
-/** Standard deviation of log time below which equal times come from the timer, not from the rider. */
-const TIMER_RESOLUTION = 1e-9;
 /**
  * Compares set-ups with the current one on log time; differences are shares of time on the log scale.
  *
@@ -81,10 +80,7 @@ function judge(
   others: readonly string[],
   alpha: number,
 ): Judged {
-  const session = {
-    variance: Math.sqrt(model.variance) > TIMER_RESOLUTION ? model.variance : 0,
-    df: Math.max(0, model.residualDf),
-  };
+  const session = sessionVariance(model.variance, model.residualDf);
   // Past sessions hold the scatter of runs; the scatter of rider means is another quantity.
   const variance = moderateVariance(session, model.unit === 'runs' ? request.history : []);
   const whyNot = noTestReasons(request, timed, model, others, variance);

@@ -38,7 +38,12 @@ export function requireComparison(request: ComparisonRequest): void {
   if (request.look !== null && !(Number.isInteger(request.look) && request.look >= 1)) {
     throw new EvidenceInputError('look', request.look, 'number of the look', 'whole numbers from 1, or null');
   }
-  for (const [i, run] of request.runs.entries()) {
+  requireRuns(request.runs);
+}
+
+/** Throws EvidenceInputError for times and places that cannot be. */
+export function requireRuns(runs: readonly ComparisonRun[]): void {
+  for (const [i, run] of runs.entries()) {
     if (run.time !== null && !(run.time > 0 && Number.isFinite(run.time))) {
       throw new EvidenceInputError(`runs[${i}].time`, run.time, 's', 'a finite number > 0, or null');
     }

@@ -1,5 +1,5 @@
 import type { Run } from '../runs/stored-runs.js';
-import { comparisonRun } from '../scatter/session-scatter.js';
+import { comparisonRun } from '../scatter/comparison-run.js';
 import type { Plan } from '../test-plans/plan-answer.js';
 import type { ComparedDto } from './comparison-arm.dto.js';
 import type { ComparisonWish, RatedRun } from './compute-comparison.js';

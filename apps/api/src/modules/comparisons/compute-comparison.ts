@@ -2,6 +2,7 @@ import {
   compareRatings,
   compareSections,
   compareSetUps,
+  sessionVariances,
   type Comparison,
   type ComparisonRequest,
   type ComparisonRun,
@@ -9,7 +10,7 @@ import {
   type SectionComparison,
 } from '@loamledger/evidence';
 import type { Computation } from '../../platform/compute/compute-thread.js';
-import { sessionVariances, type SectionedRun } from '../scatter/session-scatter.js';
+import type { SectionedRun } from '../scatter/comparison-run.js';
 
 /** What a rider rates after a run. */
 export const ASPECTS = ['support', 'comfort', 'rideHeight', 'fatigue'] as const;

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { StoredRuns } from '../runs/stored-runs.js';
-import { comparisonRun, type SectionedRun } from './session-scatter.js';
+import { comparisonRun, type SectionedRun } from './comparison-run.js';
 
 /** Sessions that the team's scatter is judged by: a season or two, so that it follows the riders' form. */
 const SESSIONS = 60;

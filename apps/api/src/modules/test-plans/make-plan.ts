@@ -1,16 +1,16 @@
 import {
   makeTestPlan,
+  pooledScatter,
   replanRest,
+  sessionVariances,
   type ComparisonRun,
   type PlannedRun,
   type RiddenRun,
   type RunScatter,
-  type SessionVariance,
   type TestPlan,
   type TestPlanRequest,
 } from '@loamledger/evidence';
 import type { Computation } from '../../platform/compute/compute-thread.js';
-import { sessionVariances } from '../scatter/session-scatter.js';
 
 /** A plan that is to be made: with its number of runs, or with the difference that it is to tell. */
 export interface PlanWish extends Omit<TestPlanRequest, 'runsAnArm' | 'scatter'> {
@@ -28,13 +28,6 @@ export type MadePlan =
 export const MOST_RUNS_OF_A_RIDER = 40;
 /** Fewer give no scatter to judge a difference by. */
 const FEWEST_RUNS_AN_ARM = 2;
-
-/** The team's scatter between runs: variances pooled by their degrees of freedom; null: no session has any. */
-function pooledScatter(history: readonly SessionVariance[]): RunScatter | null {
-  const df = history.reduce((sum, session) => sum + session.df, 0);
-  const squares = history.reduce((sum, { variance, df: own }) => sum + own * variance, 0);
-  return df > 0 && squares > 0 ? { sd: Math.sqrt(squares / df), df } : null;
-}
 
 /** @public The plan that was asked for, or why there is none. The computing thread finds it by its name. */
 export function makePlan({ size, pastRuns, ...wish }: PlanWish): MadePlan {
