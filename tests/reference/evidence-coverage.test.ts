@@ -12,26 +12,47 @@ interface Truth {
   mu: number;
   track: number;
   rider: number;
+  riderOnTrack: number;
   run: number;
 }
+
+interface Size {
+  readings: number;
+  riders: number;
+  tracks: number;
+  /** Share of the pairs of rider and track that have met. */
+  met: number;
+}
+
+const SMALL: Size = { readings: READINGS_A_TEAM, riders: RIDERS, tracks: TRACKS, met: 1 };
+/** Enough for the scatter of riders on single tracks to be fitted: some five runs a pair that met. */
+const LARGE: Size = { readings: 120, riders: 6, tracks: 5, met: 0.8 };
 
 /**
  * Share of new runs inside the 90 % predictive interval, over invented teams whose sds come from `truth`. `unseen`
  * riders and tracks more than the team has readings of may turn up among the new runs.
  */
-function coverage(seed: number, unseen: number, truth: (normal: () => number) => Truth): number {
+function coverage(
+  seed: number,
+  unseen: number,
+  truth: (normal: () => number) => Truth,
+  { readings: count, riders: riderCount, tracks: trackCount, met: share }: Size = SMALL,
+): number {
   const uniform = uniforms(seed);
   const normal = normals(uniform);
   let inside = 0;
   for (let team = 0; team < TEAMS; team += 1) {
     const sds = truth(normal);
-    const tracks = Array.from({ length: TRACKS + unseen }, () => sds.track * normal());
-    const riders = Array.from({ length: RIDERS + unseen }, () => sds.rider * normal());
+    const tracks = Array.from({ length: trackCount + unseen }, () => sds.track * normal());
+    const riders = Array.from({ length: riderCount + unseen }, () => sds.rider * normal());
+    const pairs = tracks.map(() => riders.map(() => sds.riderOnTrack * normal()));
+    const met = tracks.map(() => riders.map(() => uniform() < share));
     const run = (t: number, r: number): number =>
-      sds.mu + (tracks[t] as number) + (riders[r] as number) + sds.run * normal();
+      sds.mu + (tracks[t] as number) + (riders[r] as number) + (pairs[t]?.[r] as number) + sds.run * normal();
     const below = (n: number): number => Math.floor(uniform() * n);
-    const readings = Array.from({ length: READINGS_A_TEAM }, (): DemandReading => {
-      const [t, r] = [below(TRACKS), below(RIDERS)];
+    const readings = Array.from({ length: count }, (): DemandReading => {
+      let [t, r] = [below(trackCount), below(riderCount)];
+      while (met[t]?.[r] !== true) [t, r] = [below(trackCount), below(riderCount)];
       const readingSd = 0.05 + 0.1 * uniform();
       const logHeight = run(t, r) + readingSd * normal();
       const fullTravel = sds.mu + 0.3 + 0.3 * uniform();
@@ -43,7 +64,7 @@ function coverage(seed: number, unseen: number, truth: (normal: () => number) =>
     });
     const fit = fitDemand(readings);
     for (let i = 0; i < NEW_RUNS_A_TEAM; i += 1) {
-      const [t, r] = [below(TRACKS + unseen), below(RIDERS + unseen)];
+      const [t, r] = [below(trackCount + unseen), below(riderCount + unseen)];
       const distribution = predictDemand(fit, { riderId: `${r}`, trackId: `${t}` });
       const height = run(t, r);
       inside += Number(
@@ -59,20 +80,26 @@ function coverage(seed: number, unseen: number, truth: (normal: () => number) =>
  * share their fit, which makes it about 0.8 %.
  */
 describe('90 % predictive intervals hold 88 to 92 % of 2,250 new runs', () => {
-  it('of teams drawn from the prior, unseen riders and tracks included', () => {
-    const share = coverage(11, 1, (normal) => ({
-      mu: -0.7 + normal(),
-      track: Math.abs(0.5 * normal()),
-      rider: Math.abs(0.3 * normal()),
-      run: Math.abs(0.3 * normal()),
-    }));
-    expect(share).toBeGreaterThan(0.88);
-    expect(share).toBeLessThan(0.92);
+  const prior = (normal: () => number): Truth => ({
+    mu: -0.7 + normal(),
+    track: Math.abs(0.5 * normal()),
+    rider: Math.abs(0.3 * normal()),
+    riderOnTrack: Math.abs(0.15 * normal()),
+    run: Math.abs(0.3 * normal()),
   });
+  const alike = (riderOnTrack: number) => (): Truth => ({ mu: -0.7, track: 0.4, rider: 0.15, riderOnTrack, run: 0.2 });
 
-  it('of teams that are all alike, for riders and tracks with readings', () => {
+  it.each([
+    { name: 'of teams drawn from the prior, unseen riders and tracks included', seed: 11, unseen: 1, truth: prior, size: SMALL },
     // An unseen rider gets the prior's share of scatter between riders, twice what these teams have: wider on purpose.
-    const share = coverage(12, 0, () => ({ mu: -0.7, track: 0.4, rider: 0.15, run: 0.2 }));
+    { name: 'of teams that are all alike, for riders and tracks with readings', seed: 12, unseen: 0, truth: alike(0.1), size: SMALL },
+    { name: 'of such teams whose riders suit every track alike', seed: 13, unseen: 0, truth: alike(0), size: SMALL },
+    { name: 'of such teams where a fifth of the pairs never met', seed: 14, unseen: 0, truth: alike(0.15), size: { ...SMALL, met: 0.8 } },
+    { name: 'of large teams drawn from the prior, pairs that never met included', seed: 15, unseen: 0, truth: prior, size: LARGE },
+    { name: 'of large teams whose riders differ on single tracks more than expected', seed: 16, unseen: 0, truth: alike(0.3), size: LARGE },
+  ])('$name', ({ seed, unseen, truth, size }) => {
+    const share = coverage(seed, unseen, truth, size);
+    console.log(seed, share);
     expect(share).toBeGreaterThan(0.88);
     expect(share).toBeLessThan(0.92);
   });

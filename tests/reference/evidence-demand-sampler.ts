@@ -10,13 +10,14 @@ export interface Moments {
 /**
  * Independent check of the demand model: Metropolis within Gibbs with every unknown drawn for itself and the bounds
  * filled in by truncated draws (Albert and Chib 1993, from memory). Slow and plain on purpose; it shares no code with
- * the library.
+ * the library. `riderOnTrackSd`, when given, is known beforehand.
  */
 export function sampleDemand(
   readings: readonly DemandReading[],
   priors: DemandPriors,
   sweeps: number,
   seed: number,
+  riderOnTrackSd?: number,
 ): { cell: (riderId: string, trackId: string) => { level: Moments; q05: number; q95: number } } {
   const uniform = uniforms(seed);
   const normal = normals(uniform);
@@ -26,11 +27,19 @@ export function sampleDemand(
   const r = readings.map((reading) => riders.indexOf(reading.riderId));
   const a = tracks.map(() => 0);
   const b = riders.map(() => 0);
+  const pairs = tracks.flatMap((_, k) => riders.map((__, l) => [k, l] as const));
+  const c = pairs.map(() => 0);
+  const p = readings.map((_, i) => (t[i] as number) * riders.length + (r[i] as number));
   const y = readings.map((reading) => reading.logHeight);
-  const sd = { track: priors.trackSdScale, rider: priors.riderSdScale, run: priors.runSdScale };
+  const sd = {
+    track: priors.trackSdScale,
+    rider: priors.riderSdScale,
+    riderOnTrack: riderOnTrackSd ?? priors.riderOnTrackSdScale,
+    run: priors.runSdScale,
+  };
   let mu = priors.muMean;
   const draws = new Map<string, number[]>();
-  const level = (i: number): number => mu + (a[t[i] as number] as number) + (b[r[i] as number] as number);
+  const level = (i: number): number => mu + (a[t[i] as number] as number) + (b[r[i] as number] as number) + (c[p[i] as number] as number);
   const variance = (i: number): number => sd.run ** 2 + (readings[i] as DemandReading).readingSd ** 2;
 
   const update = (rows: readonly number[], current: number, priorMean: number, priorVariance: number): number => {
@@ -50,6 +59,7 @@ export function sampleDemand(
   };
   const all = readings.map((_, i) => i);
   const rowsOfTrack = tracks.map((_, k) => all.filter((i) => t[i] === k));
+  const rowsOfPair = pairs.map((_, k) => all.filter((i) => p[i] === k));
   const rowsOfRider = riders.map((_, k) => all.filter((i) => r[i] === k));
   const effects = (values: readonly number[]) => (x: number) =>
     values.reduce((sum, value) => sum - Math.log(x) - 0.5 * (value / x) ** 2, 0);
@@ -79,6 +89,20 @@ export function sampleDemand(
       for (const i of rows) y[i] = (y[i] as number) + by;
     }
     for (const k of riders.keys()) b[k] = update(rowsOfRider[k] ?? [], b[k] as number, 0, sd.rider ** 2);
+    for (const k of pairs.keys()) c[k] = update(rowsOfPair[k] ?? [], c[k] as number, 0, sd.riderOnTrack ** 2);
+    // A track's or a rider's effect and those of its pairs trade off in the same way.
+    for (const [effect, mine, variance_] of [
+      ...tracks.map((_, k) => [a, k, sd.track ** 2] as const),
+      ...riders.map((_, l) => [b, l, sd.rider ** 2] as const),
+    ]) {
+      const own = [...pairs.keys()].filter((k) => pairs[k]?.[effect === a ? 0 : 1] === mine);
+      const precision = own.length / sd.riderOnTrack ** 2 + 1 / variance_;
+      const sum = own.reduce((total, k) => total + (c[k] as number), 0);
+      const shift =
+        (sum / sd.riderOnTrack ** 2 - (effect[mine] as number) / variance_) / precision + normal() / Math.sqrt(precision);
+      effect[mine] = (effect[mine] as number) + shift;
+      for (const k of own) c[k] = (c[k] as number) - shift;
+    }
     // mu and the effects trade off along a line; moving both at once lets the chain travel along it.
     for (const [values, variance_] of [
       [a, sd.track ** 2],
@@ -92,6 +116,9 @@ export function sampleDemand(
     }
     sd.track = walk(sd.track, priors.trackSdScale, effects(a));
     sd.rider = walk(sd.rider, priors.riderSdScale, effects(b));
+    if (riderOnTrackSd === undefined) {
+      sd.riderOnTrack = walk(sd.riderOnTrack, priors.riderOnTrackSdScale, effects(c));
+    }
     sd.run = walk(sd.run, priors.runSdScale, (x) =>
       all.reduce((sum, i) => {
         const v = x * x + (readings[i] as DemandReading).readingSd ** 2;
@@ -103,7 +130,7 @@ export function sampleDemand(
       for (const [l, rider] of riders.entries()) {
         const key = `${rider} ${track}`;
         const list = draws.get(key) ?? [];
-        list.push(mu + (a[k] as number) + (b[l] as number) + sd.run * normal());
+        list.push(mu + (a[k] as number) + (b[l] as number) + (c[k * riders.length + l] as number) + sd.run * normal());
         draws.set(key, list);
       }
     }

@@ -66,6 +66,9 @@ const small = reference<{
   };
 }>('hier_censored_small');
 
+/** The reference models have no effect of a rider on one track. */
+const NO_RIDER_ON_TRACK = { fixedSds: { riderOnTrack: 0 } };
+
 const summaryOf = (fit: DemandFit, who: { riderId?: string; trackId?: string }): Summary =>
   summaryOfMixture(predictDemand(fit, who));
 
@@ -82,6 +85,7 @@ describe('against a long Gibbs run on 19 readings, 9 of them bounds', () => {
     muSd: gibbs.priors.mu0_sd,
     trackSdScale: gibbs.priors.halfnormal_sd_track,
     riderSdScale: gibbs.priors.halfnormal_sd_rider,
+    riderOnTrackSdScale: DEFAULT_DEMAND_PRIORS.riderOnTrackSdScale,
     runSdScale: gibbs.priors.halfnormal_sd_run,
   };
   const { fixed_components: fixed, half_normal_priors: free } = gibbs.result;
@@ -89,11 +93,11 @@ describe('against a long Gibbs run on 19 readings, 9 of them bounds', () => {
     {
       name: 'variance components fixed',
       fit: fitDemand(readings, priors, {
-        fixedSds: { track: fixed.sdTrack, rider: fixed.sdRider, run: fixed.sdRun },
+        fixedSds: { track: fixed.sdTrack, rider: fixed.sdRider, riderOnTrack: 0, run: fixed.sdRun },
       }),
       expectations: fixed.posterior,
     },
-    { name: 'half-normal priors', fit: fitDemand(readings, priors), expectations: free.posterior },
+    { name: 'half-normal priors', fit: fitDemand(readings, priors, NO_RIDER_ON_TRACK), expectations: free.posterior },
   ];
 
   it.each(cases)('$name: means within 4 Monte Carlo errors + 0.02, quantiles within 0.05', ({ fit, expectations }) => {
@@ -126,13 +130,15 @@ describe('against brute-force quadrature on 31 readings', () => {
     readingSd: 0,
   }));
   const { prior } = small.model;
-  const fit = fitDemand(readings, {
+  const priors = {
     muMean: prior.mu_mean,
     muSd: prior.mu_sd,
     trackSdScale: prior.sd_track_halfnormal,
     riderSdScale: prior.sd_rider_halfnormal,
+    riderOnTrackSdScale: DEFAULT_DEMAND_PRIORS.riderOnTrackSdScale,
     runSdScale: prior.sd_noise_halfnormal,
-  });
+  };
+  const fit = fitDemand(readings, priors, NO_RIDER_ON_TRACK);
   const bayes = small.result.full_bayes_quadrature;
   /** The file's own tolerance for exact quadrature, although ours is an approximation; sds 1 % instead of 5 %. */
   const MEAN = 2e-3;
@@ -184,10 +190,56 @@ describe('against brute-force quadrature on 31 readings', () => {
       [maximum, maximum.logLik],
       [maximum.logLik_at_fixed_point, maximum.logLik_at_fixed_point.value],
     ] as const) {
-      const sds = { track: at.sd_track, rider: at.sd_rider, run: at.sd_noise };
+      const sds = { track: at.sd_track, rider: at.sd_rider, riderOnTrack: 0, run: at.sd_noise };
       // mu is a point here; 8 bounds are approximated, each by about 1e-4 in the log.
       const { logEvidence } = conditionalPosterior(designOf(readings), sds, { mean: at.mu, sd: 1e-9 });
       expect(Math.abs(logEvidence - value)).toBeLessThan(1e-3);
+    }
+  });
+});
+
+describe('riders who differ from track to track', () => {
+  const normal = normals(uniforms(41));
+  const tracks = ['a', 'b', 'c', 'd'];
+  const riders = ['1', '2', '3', '4', '5'];
+  const readings = tracks.flatMap((trackId, t) =>
+    riders.flatMap((riderId, r) => {
+      const level = -0.8 + 0.15 * t + 0.05 * r + 0.25 * normal();
+      // Rider 5 has never been on track d; everybody else has three to five runs a track.
+      return Array.from({ length: t === 3 && r === 4 ? 0 : 3 + ((t + r) % 3) }, (): DemandReading => {
+        const logHeight = level + 0.15 * normal();
+        const full = -0.2;
+        return logHeight > full
+          ? { riderId, trackId, logHeight: full, kind: 'at-least', readingSd: 0.05 }
+          : { riderId, trackId, logHeight, kind: 'exact', readingSd: 0.05 };
+      });
+    }),
+  );
+
+  it.each([
+    { name: 'scatter on single tracks fitted', given: undefined },
+    { name: 'scatter on single tracks given', given: 0.3 },
+  ])('$name: predicts what an independent sampler does, for the pair that never met too', ({ given }) => {
+    const fit = fitDemand(
+      readings,
+      DEFAULT_DEMAND_PRIORS,
+      given === undefined ? {} : { fixedSds: { riderOnTrack: given } },
+    );
+    expect(fit.riderOnTrackSd).toBe(given === undefined ? 'fitted' : 'given');
+    const sampler = sampleDemand(readings, DEFAULT_DEMAND_PRIORS, 30_000, 6, given);
+    for (const [riderId, trackId] of [
+      ['1', 'a'],
+      ['3', 'b'],
+      ['5', 'c'],
+      ['5', 'd'],
+    ] as const) {
+      const expected = sampler.cell(riderId, trackId);
+      const got = summaryOf(fit, { riderId, trackId });
+      // Monte Carlo error of 30,000 sweeps that hang together, some 0.005 for means and twice that for quantiles.
+      expect(Math.abs(got.mean - expected.level.mean), `${riderId} ${trackId}`).toBeLessThan(0.02);
+      expect(Math.abs(got.sd / expected.level.sd - 1), `${riderId} ${trackId}`).toBeLessThan(0.05);
+      expect(Math.abs(got.q05 - expected.q05), `${riderId} ${trackId}`).toBeLessThan(0.03);
+      expect(Math.abs(got.q95 - expected.q95), `${riderId} ${trackId}`).toBeLessThan(0.03);
     }
   });
 });

@@ -146,7 +146,7 @@ describe('the likelihood of bounds is that of a censored regression', () => {
         readingSd: 0,
       }),
     );
-    const sds = { track: 0, rider: 0, run: Math.exp(estimate[1] as number) };
+    const sds = { track: 0, rider: 0, riderOnTrack: 0, run: Math.exp(estimate[1] as number) };
     const point = conditionalPosterior(designOf(readings), sds, { mean: estimate[0] as number, sd: 1e-9 });
     // mu is a point, so no bound is approximated; 1e-6 is left for an sd of 1e-9 that is not quite a point.
     expect(point.logEvidence).toBeCloseTo(logLik, 6);
@@ -170,7 +170,7 @@ describe('the likelihood of bounds is that of a censored regression', () => {
         readingSd: 0,
       }),
     );
-    const sds = { track: 1e3, rider: 0, run: Math.exp(estimate[2] as number) };
+    const sds = { track: 1e3, rider: 0, riderOnTrack: 0, run: Math.exp(estimate[2] as number) };
     const { mean } = conditionalPosterior(designOf(readings), sds, { mean: 0, sd: 1e-6 });
     for (const track of [0, 1]) {
       expect(Math.abs((mean[1 + track] as number) - (estimate[track] as number))).toBeLessThan(
@@ -210,7 +210,7 @@ describe('with exact readings and one random part it is a linear mixed model', (
   /** Flat prior of mu: sd 1e4 around the mean; its density √(2π)·1e4 is taken out again, error below 1e-6. */
   const FLAT = 1e4;
   const restricted = (readings: readonly DemandReading[], mean: number, track: number, run: number) => {
-    const posterior = conditionalPosterior(designOf(readings), { track, rider: 0, run }, { mean, sd: FLAT });
+    const posterior = conditionalPosterior(designOf(readings), { track, rider: 0, riderOnTrack: 0, run }, { mean, sd: FLAT });
     return { posterior, logLik: posterior.logEvidence + Math.log(FLAT * Math.sqrt(2 * Math.PI)) };
   };
 

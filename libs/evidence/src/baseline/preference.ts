@@ -61,9 +61,10 @@ export function learnPreferences(
       muSd: 1,
       trackSdScale: 1,
       riderSdScale: prior.betweenRiders / prior.sd,
+      riderOnTrackSdScale: 1,
       runSdScale: prior.withinRider / prior.sd,
     },
-    { fixedSds: { track: 0 } },
+    { fixedSds: { track: 0, riderOnTrack: 0 } },
   );
   return (riderId) => preferenceIn(fit, riderId, kept, prior);
 }
@@ -78,7 +79,11 @@ function preferenceIn(
   const unknowns = rider < 0 ? [0] : [0, 1 + fit.tracks.length + rider];
   const fresh = rider < 0 ? 1 : 0;
   const summary = summaryOfMixture(
-    mixtureOf(fit.components, unknowns, NO_TRACK, ({ variances }) => fresh * variances.rider),
+    mixtureOf(
+      fit.components,
+      { unknowns, track: NO_TRACK, pair: null },
+      ({ variances }) => fresh * variances.rider,
+    ),
   );
   const own = kept.filter((entry) => entry.riderId === riderId).length;
   const back = (value: number): number => prior.mean + prior.sd * value;

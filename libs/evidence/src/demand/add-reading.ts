@@ -1,6 +1,15 @@
 import { EvidenceInputError } from '../errors.js';
 import { logNormalCdf } from '../numerics/normal.js';
-import { NO_TRACK, summaryOfUnknown, type DemandComponent } from './component.js';
+import { matchedFactor } from './bound-factor.js';
+import {
+  covarianceWith,
+  formIn,
+  momentsIn,
+  NO_TRACK,
+  summaryOfUnknown,
+  type DemandComponent,
+  type PairEffect,
+} from './component.js';
 import { FEWEST_EXACT_READINGS, type DemandFit, type LevelSummary } from './fit.js';
 import {
   CONDITION_SD,
@@ -9,7 +18,7 @@ import {
   requireReadings,
   type DemandReading,
 } from './reading.js';
-import { unknownsOfRun } from './run-unknowns.js';
+import { placesOf, unknownsOfRun, type RunUnknowns } from './run-unknowns.js';
 
 /** A fit with one reading more, or why the readings have to be fitted anew; then `fit` is the one given. */
 export interface AddedReading {
@@ -45,8 +54,9 @@ export function addReading(fit: DemandFit, reading: DemandReading): AddedReading
     return refit('The track rests on bounds, whose skewness only a full fit sees.');
   }
   const grown = withLevels(fit, reading);
-  const { unknowns } = unknownsOfRun(grown, reading);
-  const updated = grown.components.map((component) => condition(component, unknowns, reading));
+  const run = unknownsOfRun(grown, reading);
+  const ground = groundInPair(grown, reading);
+  const updated = grown.components.map((component) => condition(component, run, ground, reading));
   const most = Math.max(...updated.map(({ logWeight }) => logWeight));
   const raw = updated.map(({ logWeight }) => Math.exp(logWeight - most));
   const total = raw.reduce((sum, weight) => sum + weight, 0);
@@ -122,7 +132,8 @@ function relevel(
 }
 
 /** The fit with the reading's rider, track and ground among its levels. */
-function withLevels(fit: DemandFit, { riderId, trackId, condition }: DemandReading): DemandFit {
+function withLevels(fit: DemandFit, reading: DemandReading): DemandFit {
+  const { riderId, trackId, condition } = reading;
   const nobody = { readings: 0, exact: 0, atLeast: 0, atMost: 0, lowerBoundOnly: true };
   const still = { mean: 0, sd: 0, q05: 0, q50: 0, q95: 0 };
   let { tracks, riders, conditions, components } = fit;
@@ -143,7 +154,37 @@ function withLevels(fit: DemandFit, { riderId, trackId, condition }: DemandReadi
     components = components.map((component) => withUnknown(component, last, CONDITION_SD ** 2));
     conditions = [...conditions, { id: condition, effect: still, ...nobody }];
   }
-  return { ...fit, tracks, riders, conditions, components };
+  return withPair({ ...fit, tracks, riders, conditions, components }, reading);
+}
+
+/** The fit with the reading's rider on its track and ground among its pairs. */
+function withPair(fit: DemandFit, reading: DemandReading): DemandFit {
+  const { track, rider, pair: index, ground } = placesOf(fit, reading);
+  const pair = fit.pairs[index];
+  if (pair?.grounds.includes(ground) === true) return fit;
+  if (pair === undefined) {
+    const components = fit.components.map((component) => ({
+      ...component,
+      effects: [...component.effects, { offset: 0, variance: component.variances.riderOnTrack, pulls: [0] }],
+    }));
+    return { ...fit, pairs: [...fit.pairs, { track, rider, grounds: [ground] }], components };
+  }
+  const components = fit.components.map((component) => ({
+    ...component,
+    effects: component.effects.map((effect, p) =>
+      p === index ? { ...effect, pulls: [...effect.pulls, 0] } : effect,
+    ),
+  }));
+  const pairs = fit.pairs.map((other, p) =>
+    p === index ? { ...pair, grounds: [...pair.grounds, ground] } : other,
+  );
+  return { ...fit, pairs, components };
+}
+
+/** Place of the reading's ground among those of its pair. */
+function groundInPair(fit: DemandFit, reading: DemandReading): number {
+  const { pair, ground } = placesOf(fit, reading);
+  return fit.pairs[pair]?.grounds.indexOf(ground) ?? 0;
 }
 
 const at = (row: number, column: number): number =>
@@ -165,34 +206,22 @@ function withUnknown(component: DemandComponent, place: number, variance: number
   return { ...component, mean, covariance };
 }
 
-/** A component given one reading, with the log of its new weight. */
+/** A component given one reading of a run of its fit, with the log of its new weight; `ground` as in groundInPair. */
 function condition(
   component: DemandComponent,
-  unknowns: readonly number[],
+  run: RunUnknowns,
+  ground: number,
   reading: DemandReading,
 ): { component: DemandComponent; logWeight: number } {
   const n = component.mean.length;
-  const gain = Array.from({ length: n }, (_, i) =>
-    unknowns.reduce((sum, unknown) => sum + (component.covariance[at(i, unknown)] as number), 0),
-  );
-  const level = unknowns.reduce((sum, unknown) => sum + (component.mean[unknown] as number), 0);
-  const spread =
-    unknowns.reduce((sum, unknown) => sum + (gain[unknown] as number), 0) +
-    component.variances.run +
-    reading.readingSd ** 2;
-  const root = Math.sqrt(spread);
-  const z = (reading.logHeight - level) / root;
-  // First and negative second derivative of log p(reading) towards the level.
-  let pull = z / root;
-  let bend = 1 / spread;
-  let logLikelihood = -0.5 * z * z - Math.log(root);
-  if (reading.kind !== 'exact') {
-    const side = reading.kind === 'at-least' ? 1 : -1;
-    const bound = logNormalCdf(-side * z);
-    pull = (side * bound.slope) / root;
-    bend = bound.curvature / spread;
-    logLikelihood = bound.value;
-  }
+  const form = formIn(component, run);
+  const gain = component.mean.map((_, i) => covarianceWith(component, form, i));
+  const level = momentsIn(component, form);
+  const noise = component.variances.run + reading.readingSd ** 2;
+  const { precision, shift, logLikelihood } = factorOf(reading, noise, level);
+  const share = 1 / (1 + precision * level.variance);
+  const pull = (shift - precision * level.mean) * share;
+  const bend = precision * share;
   const covariance: number[] = [];
   for (let i = 0; i < n; i += 1) {
     for (let j = 0; j <= i; j += 1) {
@@ -202,8 +231,39 @@ function condition(
     }
   }
   const mean = component.mean.map((value, i) => value + pull * (gain[i] as number));
+  const effects = component.effects.map((effect, p) =>
+    p === run.pair?.index ? withFactor(effect, ground, precision, shift) : effect,
+  );
   return {
-    component: { ...component, mean, covariance },
+    component: { ...component, mean, covariance, effects },
     logWeight: Math.log(component.weight) + logLikelihood,
+  };
+}
+
+/** Factor exp(shift·level − ½ precision·level²) that stands for a reading, and the log of its chance beforehand. */
+function factorOf(
+  reading: DemandReading,
+  noise: number,
+  level: { mean: number; variance: number },
+): { precision: number; shift: number; logLikelihood: number } {
+  const root = Math.sqrt(level.variance + noise);
+  const z = (reading.logHeight - level.mean) / root;
+  if (reading.kind === 'exact') {
+    const precision = 1 / noise;
+    return { precision, shift: precision * reading.logHeight, logLikelihood: -0.5 * z * z - Math.log(root) };
+  }
+  const side = reading.kind === 'at-least' ? 1 : -1;
+  const bound = { limit: reading.logHeight, variance: noise, side };
+  const logLikelihood = logNormalCdf(-side * z).value;
+  return { ...matchedFactor(bound, 1 / level.variance, level.mean / level.variance), logLikelihood };
+}
+
+/** A pair's effect, given the other unknowns, after a factor on its level on one ground; equation D12. */
+function withFactor(effect: PairEffect, ground: number, precision: number, shift: number): PairEffect {
+  const share = 1 / (1 + precision * effect.variance);
+  return {
+    offset: share * (effect.offset + effect.variance * shift),
+    variance: share * effect.variance,
+    pulls: effect.pulls.map((pull, k) => share * (pull + Number(k === ground) * precision * effect.variance)),
   };
 }

@@ -1,19 +1,21 @@
 import { choleskyInPlace, invertInto } from '../numerics/cholesky.js';
 import type { BoundFactors } from './bound-factor.js';
 import { unknownsOf, type DemandDesign, type ExactSums } from './design.js';
+import type { PairEffects } from './pair-effects.js';
 import { CONDITION_SD } from './reading.js';
 
 /** Standard deviations of the random parts, log metres, ≥ 0. */
 export interface DemandSds {
   track: number;
   rider: number;
+  riderOnTrack: number;
   run: number;
 }
 
 /**
  * Gaussian system over mu, track, rider and condition effects, built from one precision and one shift a cell
  * (equation D3). The unknowns are scaled by their prior sd, so its matrix is never nearer to singular than 1 and
- * sds of exactly 0 need no special case.
+ * sds of exactly 0 need no special case. The effects of riders on single tracks are integrated out pair by pair.
  */
 export class CellSystem {
   /** log ∫ prior × factors, up to the constant of the exact readings. */
@@ -27,6 +29,9 @@ export class CellSystem {
   private readonly right: Float64Array;
   private readonly precision: Float64Array;
   private readonly shift: Float64Array;
+  private readonly pairVariance: Float64Array;
+  private readonly pairShift: Float64Array;
+  private riderOnTrackVariance = 0;
 
   /** Working space for one design; nothing is allocated while a solution is sought. */
   constructor(
@@ -39,6 +44,8 @@ export class CellSystem {
     this.right = new Float64Array(this.size);
     this.precision = new Float64Array(design.cellTrack.length);
     this.shift = new Float64Array(design.cellTrack.length);
+    this.pairVariance = new Float64Array(design.pairs.length);
+    this.pairShift = new Float64Array(design.pairs.length);
     this.matrix = new Float64Array(this.size * this.size);
     this.inverse = new Float64Array(this.size * this.size);
     this.columns = new Float64Array(this.size * this.size);
@@ -50,12 +57,14 @@ export class CellSystem {
     const firstRider = 1 + this.design.tracks.length;
     this.scale.fill(sds.track, 1, firstRider);
     this.scale.fill(sds.rider, firstRider, firstRider + this.design.riders.length);
+    this.riderOnTrackVariance = sds.riderOnTrack ** 2;
   }
 
   /** Solves for the current factors; false when rounding has spoilt the matrix. */
   solve(sums: ExactSums, factors: BoundFactors): boolean {
     const n = this.size;
-    this.assemble(sums, factors);
+    this.addUp(sums, factors);
+    const logPairs = this.assemble();
     const { right } = this;
     const logDeterminant = choleskyInPlace(this.matrix, n);
     if (Number.isNaN(logDeterminant)) return false;
@@ -67,13 +76,13 @@ export class CellSystem {
       this.solution[i] = sum;
       form += sum * (right[i] as number);
     }
-    this.logIntegral = 0.5 * (form - logDeterminant);
+    this.logIntegral = logPairs + 0.5 * (form - logDeterminant);
     return true;
   }
 
-  private assemble(sums: ExactSums, factors: BoundFactors): void {
-    const n = this.size;
-    const { precision, shift, right } = this;
+  /** Precision and shift of every cell, exact readings and factors together. */
+  private addUp(sums: ExactSums, factors: BoundFactors): void {
+    const { precision, shift } = this;
     precision.set(sums.precision);
     shift.set(sums.shift);
     const { cell } = this.design.bounds;
@@ -82,47 +91,110 @@ export class CellSystem {
       precision[c] = (precision[c] as number) + (factors.precision[j] as number);
       shift[c] = (shift[c] as number) + (factors.shift[j] as number);
     }
-    const { matrix, scale } = this;
+  }
+
+  /** Matrix and right-hand side with the pairs' effects integrated out; returns the log of what that leaves over. */
+  private assemble(): number {
+    const { matrix, right, size, precision, shift } = this;
     right.fill(0);
     matrix.fill(0);
-    for (let i = 0; i < n; i += 1) matrix[i * n + i] = 1;
-    for (let c = 0; c < precision.length; c += 1) {
-      const weight = precision[c] as number;
-      const unknowns = this.design.cellUnknowns[c] as Int32Array;
-      for (let k = 0; k < unknowns.length; k += 1) {
-        const i = unknowns[k] as number;
-        const si = scale[i] as number;
-        right[i] = (right[i] as number) + si * (shift[c] as number);
-        // Unknowns ascend, so these are entries of the lower triangle.
-        for (let l = 0; l <= k; l += 1) {
-          const j = unknowns[l] as number;
-          matrix[i * n + j] = (matrix[i * n + j] as number) + si * (scale[j] as number) * weight;
-        }
+    for (let i = 0; i < size; i += 1) matrix[i * size + i] = 1;
+    let logPairs = 0;
+    for (let p = 0; p < this.design.pairs.length; p += 1) {
+      const cells = this.cellsOf(p);
+      let pairPrecision = 0;
+      let pairShift = 0;
+      for (const c of cells) {
+        pairPrecision += precision[c] as number;
+        pairShift += shift[c] as number;
+      }
+      const left = 1 / (1 + pairPrecision * this.riderOnTrackVariance);
+      const variance = this.riderOnTrackVariance * left;
+      this.pairVariance[p] = variance;
+      this.pairShift[p] = pairShift;
+      logPairs += 0.5 * (variance * pairShift * pairShift + Math.log(left));
+      for (const c of cells) {
+        const own = precision[c] as number;
+        // Equals own·(1 − variance·own), in a form that subtracts nothing.
+        this.addProduct(c, c, own * (left + variance * (pairPrecision - own)));
+        const cross = (shift[c] as number) * pairPrecision - own * pairShift;
+        this.addShift(c, (shift[c] as number) * left + variance * cross);
+        for (const d of cells) if (d < c) this.addProduct(c, d, -variance * own * (precision[d] as number));
+      }
+    }
+    return logPairs;
+  }
+
+  private cellsOf(pair: number): readonly number[] {
+    return (this.design.pairs[pair] as DemandDesign['pairs'][number]).cells;
+  }
+
+  private addShift(cell: number, by: number): void {
+    const { right, scale } = this;
+    for (const i of this.design.cellUnknowns[cell] as Int32Array) {
+      right[i] = (right[i] as number) + (scale[i] as number) * by;
+    }
+  }
+
+  /** Adds weight·(u_c u_dᵀ + u_d u_cᵀ)/(c = d ? 2 : 1) to the lower triangle, u the scaled indicators of the cells' unknowns. */
+  private addProduct(c: number, d: number, weight: number): void {
+    const { matrix, scale, size } = this;
+    const rows = this.design.cellUnknowns[c] as Int32Array;
+    const columns = this.design.cellUnknowns[d] as Int32Array;
+    for (let k = 0; k < rows.length; k += 1) {
+      const i = rows[k] as number;
+      const weighted = (scale[i] as number) * weight;
+      for (let l = 0; l < columns.length; l += 1) {
+        const j = columns[l] as number;
+        const value = weighted * (scale[j] as number);
+        if (i >= j) matrix[i * size + j] = (matrix[i * size + j] as number) + value;
+        if (c !== d && j >= i) matrix[j * size + i] = (matrix[j * size + i] as number) + value;
       }
     }
   }
 
-  /** Mean (from the prior mean of mu) and variance of a cell's level. */
+  /** Mean (from the prior mean of mu) and variance of a cell's level, the effect of its pair included. */
   marginal(cell: number): { mean: number; variance: number } {
-    const { inverse, solution, scale, size } = this;
-    const unknowns = this.design.cellUnknowns[cell] as Int32Array;
-    let mean = 0;
-    let variance = 0;
-    for (let k = 0; k < unknowns.length; k += 1) {
-      const i = unknowns[k] as number;
-      const si = scale[i] as number;
-      mean += si * (solution[i] as number);
-      variance += si * si * (inverse[i * size + i] as number);
-      for (let l = 0; l < k; l += 1) {
-        const j = unknowns[l] as number;
-        variance += 2 * si * (scale[j] as number) * (inverse[i * size + j] as number);
+    const pair = this.design.cellPair[cell] as number;
+    const cells = this.cellsOf(pair);
+    const pairVariance = this.pairVariance[pair] as number;
+    let mean = pairVariance * (this.pairShift[pair] as number);
+    let variance = pairVariance;
+    for (const c of cells) {
+      const factor = Number(c === cell) - pairVariance * (this.precision[c] as number);
+      mean += factor * this.meanOf(c);
+      for (const d of cells) {
+        const other = Number(d === cell) - pairVariance * (this.precision[d] as number);
+        variance += factor * other * this.covarianceOf(c, d);
       }
     }
     return { mean, variance };
   }
 
-  /** Means and covariance of the unknowns in log metres, mu counted from 0 again. */
-  unscaled(centre: number): { mean: Float64Array; covariance: Float64Array } {
+  /** Mean of mu + track + rider + condition of a cell, from the prior mean of mu. */
+  private meanOf(cell: number): number {
+    let mean = 0;
+    for (const i of this.design.cellUnknowns[cell] as Int32Array) {
+      mean += (this.scale[i] as number) * (this.solution[i] as number);
+    }
+    return mean;
+  }
+
+  /** Covariance of mu + track + rider + condition of two cells. */
+  private covarianceOf(c: number, d: number): number {
+    const { inverse, scale, size } = this;
+    const columns = this.design.cellUnknowns[d] as Int32Array;
+    let covariance = 0;
+    for (const i of this.design.cellUnknowns[c] as Int32Array) {
+      let row = 0;
+      for (const j of columns) row += (scale[j] as number) * (inverse[i * size + j] as number);
+      covariance += (scale[i] as number) * row;
+    }
+    return covariance;
+  }
+
+  /** Means and covariance of the unknowns in log metres, mu counted from 0 again, and the effects of the pairs. */
+  unscaled(centre: number): { mean: Float64Array; covariance: Float64Array; effects: PairEffects } {
     const { inverse, scale, size } = this;
     const mean = this.solution.map((value, i) => value * (scale[i] as number));
     mean[0] = (mean[0] ?? 0) + centre;
@@ -133,6 +205,18 @@ export class CellSystem {
         covariance[i * size + j] = si * (scale[j] as number) * (inverse[i * size + j] as number);
       }
     }
-    return { mean, covariance };
+    return { mean, covariance, effects: this.effects(centre) };
+  }
+
+  private effects(centre: number): PairEffects {
+    const variance = this.pairVariance.slice();
+    const offset = variance.map((value, p) => value * (this.pairShift[p] as number));
+    const pull = this.precision.map((value, c) => {
+      const pair = this.design.cellPair[c] as number;
+      const by = value * (variance[pair] as number);
+      offset[pair] = (offset[pair] as number) + by * centre;
+      return by;
+    });
+    return { offset, variance, pull };
   }
 }

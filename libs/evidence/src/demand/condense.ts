@@ -1,10 +1,14 @@
 import type { DemandComponent } from './component.js';
+import type { DemandDesign } from './design.js';
+import { mergedEffects } from './merged-effects.js';
 import type { LatticePoint } from './sd-lattice.js';
 
 /** Parts kept at most: a prediction is read off all of them, up to 29 times each on a track of bounds. */
 const MAX_COMPONENTS = 64;
-/** Numbers kept at most, so that a stored fit of a large team stays at about half a megabyte. */
-const MAX_NUMBERS = 40_000;
+/** Numbers kept at most, so that a stored fit of a large team stays at about a megabyte. */
+const MAX_NUMBERS = 80_000;
+/** Of a pair of rider and track: its offset and variance; the pulls come on top, one a cell. */
+const NUMBERS_A_PAIR = 2;
 /** Digits of stored numbers: four more than the approximation's own error. */
 const STORED_DIGITS = 8;
 
@@ -21,16 +25,22 @@ export function weightsOf(points: readonly LatticePoint[]): number[] {
  * agree with those of the whole lattice to a hundredth of themselves (docs/evidence/demand.md, D8).
  * `skewed` lists the tracks, by index, that the points' skews belong to.
  */
-export function condense(points: readonly LatticePoint[], skewed: readonly number[]): DemandComponent[] {
+export function condense(
+  design: DemandDesign,
+  points: readonly LatticePoint[],
+  skewed: readonly number[],
+): DemandComponent[] {
   const weights = weightsOf(points);
   const size = points[0]?.posterior.mean.length ?? 0;
-  const room = Math.floor(MAX_NUMBERS / ((size * (size + 3)) / 2));
+  const numbers = (size * (size + 3)) / 2 + NUMBERS_A_PAIR * design.pairs.length + design.cellPair.length;
+  const room = Math.floor(MAX_NUMBERS / numbers);
   const order = [...weights.keys()].sort((a, b) => (weights[b] as number) - (weights[a] as number) || a - b);
   const centres = order.slice(0, Math.max(1, Math.min(MAX_COMPONENTS, room)));
   const members = new Map<number, number[]>(centres.map((i) => [i, []]));
   for (const i of order) members.get(nearest(points, i, centres))?.push(i);
   return [...members.values()].map((group) =>
     merge(
+      design,
       group.map((i) => ({ point: points[i] as LatticePoint, weight: weights[i] as number })),
       skewed,
     ),
@@ -55,6 +65,7 @@ function nearest(points: readonly LatticePoint[], i: number, centres: readonly n
 const stored = (value: number): number => Number(value.toPrecision(STORED_DIGITS));
 
 function merge(
+  design: DemandDesign,
   parts: readonly { point: LatticePoint; weight: number }[],
   skewed: readonly number[],
 ): DemandComponent {
@@ -85,8 +96,17 @@ function merge(
     variances: {
       track: average((point) => point.sds.track ** 2),
       rider: average((point) => point.sds.rider ** 2),
+      riderOnTrack: average((point) => point.sds.riderOnTrack ** 2),
       run: average((point) => point.sds.run ** 2),
     },
+    effects: mergedEffects(
+      design,
+      parts.map(({ point, weight: own }) => ({ posterior: point.posterior, share: own / weight })),
+    ).map(({ offset, variance, pulls }) => ({
+      offset: stored(offset),
+      variance: stored(variance),
+      pulls: pulls.map(stored),
+    })),
     skews: skewed.map((track, i) => ({
       track,
       weights: (parts[0]?.point.skews[i] ?? []).map((_, k) => average((point) => point.skews[i]?.[k] ?? 0)),

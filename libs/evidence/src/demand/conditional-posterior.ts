@@ -7,8 +7,9 @@ import {
 } from './bound-factor.js';
 import { CellSystem, type DemandSds } from './cell-system.js';
 import { exactSums, type DemandDesign, type ExactSums } from './design.js';
+import type { PairEffects } from './pair-effects.js';
 
-/** Posterior of mu and all effects when the three standard deviations are given. */
+/** Posterior of mu and all effects when the four standard deviations are given. */
 export interface ConditionalPosterior {
   /** log p(readings | sds), mu and effects integrated out. */
   logEvidence: number;
@@ -16,18 +17,34 @@ export interface ConditionalPosterior {
   mean: Float64Array;
   /** Their covariance, row-major, (log m)². */
   covariance: Float64Array;
+  /** Of riders on single tracks, given mu and the other effects. */
+  effects: PairEffects;
   factors: BoundFactors;
+  /** The bounds that the factors stand for. */
+  bounds: readonly Bound[];
   iterations: number;
   status: 'converged' | 'not-converged' | 'not-positive-definite';
 }
+
+/** What the readings say when the run sd is given. */
+export interface ReadingsAtRunSd {
+  sums: ExactSums;
+  bounds: readonly Bound[];
+}
+
+/** Exact readings summed up and bounds for a run sd (log m), counted from `centre` (log m). */
+export const readingsAtRunSd = (design: DemandDesign, runSd: number, centre: number): ReadingsAtRunSd => ({
+  sums: exactSums(design, runSd, centre),
+  bounds: boundsOf(design, runSd, centre),
+});
 
 /** Passes over the bounds; 4 to 8 are usual, a cell of hundreds of equal bounds needs about 40. */
 const MAX_PASSES = 200;
 /**
  * Change of a cell's mean (in its sd) and sd (relative) at which the passes stop. The evidence is stationary in the
- * factors, so its error is of the order of the square, 1e-8.
+ * factors, so its error is of the order of the square, 1e-6.
  */
-const SETTLED = 1e-4;
+const SETTLED = 1e-3;
 /**
  * Share of each proposed change that is taken. Full steps overshoot where many bounds share a track: whenever a pass
  * does not bring the change down to SLOW of the one before, the share is cut.
@@ -38,13 +55,13 @@ const SHARE_CUT = 0.7;
 const LEAST_SHARE = 0.1;
 
 /**
- * Posterior of the demand model given its three standard deviations, log metres.
+ * Posterior of the demand model given its four standard deviations, log metres.
  *
- * y = mu + track + rider + run + reading error, all normal. Exact readings are conjugate; a bound contributes
- * Φ(side·(η − limit)/√(run² + reading²)) with η = mu + track + rider and is replaced by the Gaussian factor whose
- * product with the rest has the same mean and variance: expectation propagation (minka2001), docs/evidence/demand.md
- * equations D2–D5. With no bounds the result is exact. `start` may hold the factors of a neighbouring solution, `sums` and `system` what is
- * the same for many calls.
+ * y = η + run + reading error with the level η = mu + track + rider + rider-on-track + condition, all normal. Exact
+ * readings are conjugate; a bound contributes Φ(side·(η − limit)/√(run² + reading²)) and is replaced by the Gaussian
+ * factor whose product with the rest has the same mean and variance: expectation propagation (minka2001),
+ * docs/evidence/demand.md equations D2–D5. With no bounds the result is exact. `start` may hold the factors of a
+ * neighbouring solution, `given` and `system` what is the same for many calls.
  * Valid for sds ≥ 0 and mu.sd > 0; every exact reading needs run² + reading² > 0.
  */
 export function conditionalPosterior(
@@ -52,11 +69,11 @@ export function conditionalPosterior(
   sds: DemandSds,
   mu: { mean: number; sd: number },
   start?: BoundFactors,
-  sums: ExactSums = exactSums(design, sds.run, mu.mean),
+  given: ReadingsAtRunSd = readingsAtRunSd(design, sds.run, mu.mean),
   system: CellSystem = new CellSystem(design, mu.sd),
 ): ConditionalPosterior {
   system.use(sds);
-  const bounds = boundsOf(design, sds.run, mu.mean);
+  const { sums, bounds } = given;
   let factors = start ?? noFactors(design);
   let status: ConditionalPosterior['status'] = 'not-converged';
   let iterations = 0;
@@ -81,7 +98,7 @@ export function conditionalPosterior(
     status === 'not-positive-definite'
       ? Number.NaN
       : sums.constant + system.logIntegral + logCorrection(design, bounds, system, factors);
-  return { ...system.unscaled(mu.mean), logEvidence, factors, iterations, status };
+  return { ...system.unscaled(mu.mean), logEvidence, factors, bounds, iterations, status };
 }
 
 const noFactors = (design: DemandDesign): BoundFactors => ({

@@ -43,7 +43,9 @@ describe('the ground', () => {
       condition: 'wet',
     }));
     const priors = { ...DEFAULT_DEMAND_PRIORS, muMean: -0.7, muSd: 1e-6 };
-    const [wet] = fitDemand(rows, priors, { fixedSds: { track: 0, rider: 0, run: 0 } }).conditions;
+    const [wet] = fitDemand(rows, priors, {
+      fixedSds: { track: 0, rider: 0, riderOnTrack: 0, run: 0 },
+    }).conditions;
     const precision = runs / sigma ** 2;
     const expected = (0.4 * precision) / (precision + 1 / CONDITION_SD ** 2);
     // Closed form; stored numbers have eight digits.

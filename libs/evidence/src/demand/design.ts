@@ -1,5 +1,14 @@
 import { REFERENCE_CONDITION, type DemandReading } from './reading.js';
 
+/** A rider and a track with readings, by index. */
+interface DesignPair {
+  track: number;
+  rider: number;
+  cells: readonly number[];
+  /** Ground of each cell, an index of the conditions; −1 is the reference ground. */
+  grounds: readonly number[];
+}
+
 /** The readings of a team sorted into cells (one rider on one track and ground), as flat arrays for the inner loops. */
 export interface DemandDesign {
   /** Sorted, so that the result does not depend on the order of the readings. */
@@ -9,6 +18,10 @@ export interface DemandDesign {
   conditions: readonly string[];
   /** Track index of every cell. */
   cellTrack: Int32Array;
+  /** Pairs of a rider and a track with readings, with their cells: one a ground. */
+  pairs: readonly DesignPair[];
+  /** Pair index of every cell. */
+  cellPair: Int32Array;
   /** Unknowns that add up to a cell's level: mu (0), its track, its rider and, off the reference ground, its condition. */
   cellUnknowns: readonly Int32Array[];
   exact: { cell: Int32Array; value: Float64Array; variance: Float64Array };
@@ -40,13 +53,26 @@ export function designOf(readings: readonly DemandReading[]): DemandDesign {
   const used = [...new Set(readings.map(cellNumber))].sort((a, b) => a - b);
   const cellOf = new Map(used.map((number, cell) => [number, cell]));
   const trackOf = (number: number): number => Math.floor(number / (riders.length * grounds));
+  const riderOf = (number: number): number => Math.floor(number / grounds) % riders.length;
   const unknownsOfNumber = (number: number): Int32Array => {
-    const rider = Math.floor(number / grounds) % riders.length;
+    const rider = riderOf(number);
     const ground = number % grounds;
     const firstCondition = 1 + tracks.length + riders.length;
     const three = [0, 1 + trackOf(number), 1 + tracks.length + rider];
     return Int32Array.from(ground === 0 ? three : [...three, firstCondition + ground - 1]);
   };
+  const pairs: { track: number; rider: number; cells: number[]; grounds: number[] }[] = [];
+  const cellPair = Int32Array.from(used, (number, cell) => {
+    const [track, rider] = [trackOf(number), riderOf(number)];
+    let last = pairs.at(-1);
+    if (last?.track !== track || last.rider !== rider) {
+      last = { track, rider, cells: [], grounds: [] };
+      pairs.push(last);
+    }
+    last.cells.push(cell);
+    last.grounds.push((number % grounds) - 1);
+    return pairs.length - 1;
+  });
   const rows = readings
     .map((reading) => ({ reading, cell: cellOf.get(cellNumber(reading)) ?? 0 }))
     .sort(
@@ -63,6 +89,8 @@ export function designOf(readings: readonly DemandReading[]): DemandDesign {
     riders,
     conditions,
     cellTrack: Int32Array.from(used, trackOf),
+    pairs,
+    cellPair,
     cellUnknowns: used.map(unknownsOfNumber),
     exact: {
       cell: Int32Array.from(exact, ({ cell }) => cell),

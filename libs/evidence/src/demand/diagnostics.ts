@@ -38,8 +38,7 @@ export function diagnoseDemand(readings: readonly DemandReading[], fit: DemandFi
 }
 
 function exactDiagnosis(reading: DemandReading, index: number, fit: DemandFit): ReadingDiagnosis {
-  const { unknowns } = unknownsOfRun(fit, reading);
-  const level = mixtureOf(fit.components, unknowns, NO_TRACK, () => 0);
+  const level = mixtureOf(fit.components, { ...unknownsOfRun(fit, reading), track: NO_TRACK }, () => 0);
   const y = reading.logHeight;
   let total = 0;
   let rest = 0;
@@ -72,9 +71,9 @@ function exactDiagnosis(reading: DemandReading, index: number, fit: DemandFit): 
 const SMALLEST_PRECISION = 1e-2;
 
 function boundDiagnosis(reading: DemandReading, index: number, fit: DemandFit): ReadingDiagnosis {
-  const { unknowns, track } = unknownsOfRun(fit, reading);
   const noise = reading.readingSd ** 2;
-  const readings = mixtureOf(fit.components, unknowns, track, ({ variances }) => variances.run + noise);
+  const run = unknownsOfRun(fit, reading);
+  const readings = mixtureOf(fit.components, run, ({ variances }) => variances.run + noise);
   const above = mixtureUpperTail(readings, reading.logHeight);
   return { index, kind: reading.kind, chance: reading.kind === 'at-least' ? above : 1 - above, pull: null };
 }

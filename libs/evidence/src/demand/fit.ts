@@ -1,6 +1,6 @@
 import { NO_TRACK, summaryOfUnknown, type DemandComponent } from './component.js';
 import { condense } from './condense.js';
-import { designOf } from './design.js';
+import { designOf, type DemandDesign } from './design.js';
 import type { Summary } from './mixture.js';
 import {
   DEFAULT_DEMAND_PRIORS,
@@ -11,6 +11,7 @@ import {
   type DemandReading,
   type FixedSds,
 } from './reading.js';
+import { tellsRiderOnTrack } from './rider-on-track.js';
 import { sdLattice } from './sd-lattice.js';
 import { summaryOfSd } from './sd-summary.js';
 
@@ -53,20 +54,25 @@ export interface DemandFit {
   };
   priors: DemandPriors;
   mu: Summary;
-  sds: { track: Summary; rider: Summary; run: Summary };
+  sds: { track: Summary; rider: Summary; riderOnTrack: Summary; run: Summary };
+  /** Whether the sd of the effects of riders on single tracks was fitted, or assumed because the runs cannot tell it. */
+  riderOnTrackSd: 'fitted' | 'assumed' | 'given';
   tracks: LevelSummary[];
   riders: LevelSummary[];
   /** Effects of other ground than the reference condition. */
   conditions: LevelSummary[];
+  /** Riders with readings on a track, by index; grounds are indices of conditions, −1 the reference ground. */
+  pairs: { track: number; rider: number; grounds: number[] }[];
   components: DemandComponent[];
 }
 
 /**
  * Posterior of the team's hit heights, in log metres.
  *
- * log h = mu + track + rider + condition + run + reading error; track ~ N(0, s_t²), rider ~ N(0, s_r²),
- * condition ~ N(0, 0.15²) and 0 for the reference ground, run ~ N(0, s_e²), the
- * reading error with its known sd; mu normal and the sds half-normal a priori. A reading of kind 'at-least' adds
+ * log h = mu + track + rider + rider-on-track + condition + run + reading error; track ~ N(0, s_t²), rider ~ N(0, s_r²),
+ * rider-on-track ~ N(0, s_i²), condition ~ N(0, 0.15²) and 0 for the reference ground, run ~ N(0, s_e²), the reading
+ * error with its known sd; mu normal and the sds half-normal a priori. Where the runs cannot tell s_i (fewer than five
+ * riders with three values on each of three tracks) it is taken as its prior's root mean square, and said so. A reading of kind 'at-least' adds
  * P(reading ≥ logHeight), one of kind 'at-most' P(reading ≤ logHeight) (tobin1958). Integration over the sds on a
  * lattice (rue2009), within it expectation propagation for the bounds (minka2001): docs/evidence/demand.md.
  * Any number of readings, none included (status 'prior-only'). The order of the readings has no influence.
@@ -81,12 +87,18 @@ export function fitDemand(
   requirePriors(priors);
   requireReadings(readings, fixed);
   const design = designOf(readings);
-  const trackCounts = design.tracks.map((id) =>
-    countsOf(readings.filter((reading) => reading.trackId === id)),
-  );
+  const trackCounts = countsOfEach(design.tracks, readings, (reading) => reading.trackId);
+  const riderCounts = countsOfEach(design.riders, readings, (reading) => reading.riderId);
+  const conditionCounts = countsOfEach(design.conditions, readings, (reading) => reading.condition);
   const skewed = [...trackCounts.keys()].filter((i) => isSkewed(trackCounts[i]));
-  const lattice = sdLattice(design, priors, fixed, skewed);
-  const components = condense(lattice.points, skewed);
+  const riderOnTrackSd = sourceOfRiderOnTrackSd(design, fixed);
+  const lattice = sdLattice(
+    design,
+    priors,
+    riderOnTrackSd === 'assumed' ? { ...fixed, riderOnTrack: priors.riderOnTrackSdScale } : fixed,
+    skewed,
+  );
+  const components = condense(design, lattice.points, skewed);
   const { exact, atLeast, atMost } = countsOf(readings);
   const settled = lattice.unsettled === 0;
   return {
@@ -109,8 +121,10 @@ export function fitDemand(
     sds: {
       track: summaryOfSd(lattice, 'track'),
       rider: summaryOfSd(lattice, 'rider'),
+      riderOnTrack: summaryOfSd(lattice, 'riderOnTrack'),
       run: summaryOfSd(lattice, 'run'),
     },
+    riderOnTrackSd,
     tracks: design.tracks.map((id, i) => ({
       id,
       effect: summaryOfUnknown(components, 1 + i, i),
@@ -119,30 +133,46 @@ export function fitDemand(
     riders: design.riders.map((id, i) => ({
       id,
       effect: summaryOfUnknown(components, 1 + design.tracks.length + i, NO_TRACK),
-      ...countsOf(readings.filter((reading) => reading.riderId === id)),
+      ...(riderCounts[i] as ReadingCounts),
     })),
     conditions: design.conditions.map((id, i) => ({
       id,
       effect: summaryOfUnknown(components, 1 + design.tracks.length + design.riders.length + i, NO_TRACK),
-      ...countsOf(readings.filter((reading) => reading.condition === id)),
+      ...(conditionCounts[i] as ReadingCounts),
     })),
+    pairs: design.pairs.map(({ track, rider, grounds }) => ({ track, rider, grounds: [...grounds] })),
     components,
   };
+}
+
+function sourceOfRiderOnTrackSd(design: DemandDesign, fixed: FixedSds): DemandFit['riderOnTrackSd'] {
+  if (fixed.riderOnTrack !== undefined) return 'given';
+  return tellsRiderOnTrack(design) ? 'fitted' : 'assumed';
 }
 
 type ReadingCounts = Omit<LevelSummary, 'id' | 'effect'>;
 
 function countsOf(readings: readonly DemandReading[]): ReadingCounts {
-  const ofKind = (kind: DemandReading['kind']): number =>
-    readings.filter((reading) => reading.kind === kind).length;
-  const exact = ofKind('exact');
+  const counts = { exact: 0, 'at-least': 0, 'at-most': 0 };
+  for (const { kind } of readings) counts[kind] += 1;
   return {
     readings: readings.length,
-    exact,
-    atLeast: ofKind('at-least'),
-    atMost: ofKind('at-most'),
-    lowerBoundOnly: exact < FEWEST_EXACT_READINGS,
+    exact: counts.exact,
+    atLeast: counts['at-least'],
+    atMost: counts['at-most'],
+    lowerBoundOnly: counts.exact < FEWEST_EXACT_READINGS,
   };
+}
+
+/** Counts of the readings of each of some riders, tracks or grounds. */
+function countsOfEach(
+  ids: readonly string[],
+  readings: readonly DemandReading[],
+  idOf: (reading: DemandReading) => string | undefined,
+): ReadingCounts[] {
+  const groups = new Map<string | undefined, DemandReading[]>(ids.map((id) => [id, []]));
+  for (const reading of readings) groups.get(idOf(reading))?.push(reading);
+  return ids.map((id) => countsOf(groups.get(id) ?? []));
 }
 
 /** Bounds and too few values beside them: a normal distribution of the level would be wrong. */

@@ -11,23 +11,25 @@ export type PredictiveDistribution = NormalMixture;
 /**
  * Distribution of the log hit height of a new run, in log metres.
  *
- * mu + track + rider + condition + run over the fit's mixture; a rider, track or ground that is unknown to the fit
- * contributes a fresh draw with the variance of its kind, so the distribution is wider.
+ * mu + track + rider + rider-on-track + condition + run over the fit's mixture; a rider, a track, a rider on a track or
+ * a ground that is unknown to the fit contributes a fresh draw with the variance of its kind, so the distribution is
+ * wider.
  * Throws EvidenceInputError for a fit of another model version.
  */
 export function predictDemand(fit: DemandFit, who: RunOf): PredictiveDistribution {
   if (fit.modelVersion !== DEMAND_MODEL_VERSION) {
     throw new EvidenceInputError('fit.modelVersion', fit.modelVersion, 'version', DEMAND_MODEL_VERSION);
   }
-  const { unknowns, track, unseen } = unknownsOfRun(fit, who);
+  const run = unknownsOfRun(fit, who);
+  const { unseen } = run;
   return mixtureOf(
     fit.components,
-    unknowns,
-    track,
+    run,
     ({ variances }) =>
       variances.run +
       (unseen.track ? variances.track : 0) +
       (unseen.rider ? variances.rider : 0) +
+      (unseen.riderOnTrack ? variances.riderOnTrack : 0) +
       (unseen.condition ? CONDITION_SD ** 2 : 0),
   );
 }

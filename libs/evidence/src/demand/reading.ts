@@ -1,7 +1,7 @@
 import { EvidenceInputError, requireFinite, requireNotNegative, requirePositive } from '../errors.js';
 
 /** Version of model and method; a stored fit of another version is refitted before it is used. */
-export const DEMAND_MODEL_VERSION = 'demand-2';
+export const DEMAND_MODEL_VERSION = 'demand-3';
 
 /**
  * How a ring reading bounds the hit: a value, a lower bound (the unit used its full travel), or an upper bound
@@ -31,12 +31,13 @@ export const REFERENCE_CONDITION = 'dry';
  */
 export const CONDITION_SD = 0.15;
 
-/** Prior of the demand model, in log metres: mu normal, the three standard deviations half-normal. */
+/** Prior of the demand model, in log metres: mu normal, the four standard deviations half-normal. */
 export interface DemandPriors {
   muMean: number;
   muSd: number;
   trackSdScale: number;
   riderSdScale: number;
+  riderOnTrackSdScale: number;
   runSdScale: number;
 }
 
@@ -45,14 +46,16 @@ export interface DemandPriors {
  *
  * exp(−0.7) = 0.5 m: the biggest hit of an ordinary run compares with a drop to flat of half a metre, and a
  * standard deviation of 1 leaves 0.07–3.6 m within two of them. Scales: tracks differ by a factor exp(0.5) = 1.6
- * or so, riders and runs by exp(0.3) = 1.35; half-normals keep a component near 0 possible and a factor of five
- * improbable (gelman2006 for the family; the scales are judgement, no source).
+ * or so, riders and runs by exp(0.3) = 1.35, and how a track suits one rider more than another by half as much on the
+ * log scale; half-normals keep a component near 0 possible and a factor of five improbable (gelman2006 for the family;
+ * the scales are judgement, no source).
  */
 export const DEFAULT_DEMAND_PRIORS: DemandPriors = {
   muMean: -0.7,
   muSd: 1,
   trackSdScale: 0.5,
   riderSdScale: 0.3,
+  riderOnTrackSdScale: 0.15,
   runSdScale: 0.3,
 };
 
@@ -60,6 +63,7 @@ export const DEFAULT_DEMAND_PRIORS: DemandPriors = {
 export interface FixedSds {
   track?: number;
   rider?: number;
+  riderOnTrack?: number;
   run?: number;
 }
 
@@ -69,6 +73,7 @@ export function requirePriors(priors: DemandPriors): void {
   requirePositive('priors.muSd', priors.muSd, 'log m');
   requirePositive('priors.trackSdScale', priors.trackSdScale, 'log m');
   requirePositive('priors.riderSdScale', priors.riderSdScale, 'log m');
+  requirePositive('priors.riderOnTrackSdScale', priors.riderOnTrackSdScale, 'log m');
   requirePositive('priors.runSdScale', priors.runSdScale, 'log m');
 }
 

@@ -1,4 +1,4 @@
-import { NO_TRACK } from './component.js';
+import { NO_TRACK, type LevelParts } from './component.js';
 import type { DemandFit } from './fit.js';
 import { REFERENCE_CONDITION } from './reading.js';
 
@@ -9,32 +9,50 @@ export interface RunOf {
   condition?: string;
 }
 
-/** Unknowns of a fit that add up to the level of a run, and what the fit has not seen of it. */
-interface RunUnknowns {
-  /** Ascending. */
-  unknowns: number[];
-  /** Index of the track, NO_TRACK for an unseen one. */
-  track: number;
-  unseen: { track: boolean; rider: boolean; condition: boolean };
+/** What adds up to the level of a run, and what the fit has not seen of it. */
+export interface RunUnknowns extends LevelParts {
+  unseen: { track: boolean; rider: boolean; riderOnTrack: boolean; condition: boolean };
+}
+
+/** The lists of a fit that number its unknowns. */
+export type FitLevels = Pick<DemandFit, 'tracks' | 'riders' | 'conditions' | 'pairs'>;
+
+/** Where a run's rider, track, pair of the two and ground stand in a fit's lists; −1 for what is not there. */
+export function placesOf(
+  fit: FitLevels,
+  { riderId, trackId, condition }: RunOf,
+): { rider: number; track: number; pair: number; ground: number } {
+  const track = fit.tracks.findIndex(({ id }) => id === trackId);
+  const rider = fit.riders.findIndex(({ id }) => id === riderId);
+  return {
+    track,
+    rider,
+    pair: fit.pairs.findIndex((pair) => pair.track === track && pair.rider === rider),
+    ground: fit.conditions.findIndex(({ id }) => id === condition),
+  };
 }
 
 /** Finds a run's unknowns in a fit: mu (0), tracks, riders, conditions in the order of the fit's lists. */
-export function unknownsOfRun(
-  fit: Pick<DemandFit, 'tracks' | 'riders' | 'conditions'>,
-  { riderId, trackId, condition }: RunOf,
-): RunUnknowns {
-  const track = fit.tracks.findIndex(({ id }) => id === trackId);
-  const rider = fit.riders.findIndex(({ id }) => id === riderId);
-  const ground = fit.conditions.findIndex(({ id }) => id === condition);
-  const isReference = condition === undefined || condition === REFERENCE_CONDITION;
-  const firstRider = 1 + fit.tracks.length;
-  const unknowns = [0];
-  if (track >= 0) unknowns.push(1 + track);
-  if (rider >= 0) unknowns.push(firstRider + rider);
-  if (ground >= 0) unknowns.push(firstRider + fit.riders.length + ground);
+export function unknownsOfRun(fit: FitLevels, run: RunOf): RunUnknowns {
+  const { track, rider, pair, ground } = placesOf(fit, run);
+  const unknownsOf = (condition: number): number[] => {
+    const unknowns = [0];
+    if (track >= 0) unknowns.push(1 + track);
+    if (rider >= 0) unknowns.push(1 + fit.tracks.length + rider);
+    if (condition >= 0) unknowns.push(1 + fit.tracks.length + fit.riders.length + condition);
+    return unknowns;
+  };
+  const isReference = run.condition === undefined || run.condition === REFERENCE_CONDITION;
+  const found = fit.pairs[pair];
   return {
-    unknowns,
+    unknowns: unknownsOf(ground),
     track: track < 0 ? NO_TRACK : track,
-    unseen: { track: track < 0, rider: rider < 0, condition: ground < 0 && !isReference },
+    pair: found === undefined ? null : { index: pair, cells: found.grounds.map(unknownsOf) },
+    unseen: {
+      track: track < 0,
+      rider: rider < 0,
+      riderOnTrack: found === undefined,
+      condition: ground < 0 && !isReference,
+    },
   };
 }

@@ -1,10 +1,15 @@
 import { CellSystem, type DemandSds } from './cell-system.js';
-import { conditionalPosterior, type ConditionalPosterior } from './conditional-posterior.js';
-import { exactSums, type DemandDesign, type ExactSums } from './design.js';
+import {
+  conditionalPosterior,
+  readingsAtRunSd,
+  type ConditionalPosterior,
+  type ReadingsAtRunSd,
+} from './conditional-posterior.js';
+import type { DemandDesign } from './design.js';
 import type { DemandPriors, FixedSds } from './reading.js';
 import { trackSkew, type TrackSkew } from './track-skew.js';
 
-const COMPONENTS = ['track', 'rider', 'run'] as const;
+const COMPONENTS = ['track', 'rider', 'riderOnTrack', 'run'] as const;
 /** A random part of the model. */
 export type SdComponent = (typeof COMPONENTS)[number];
 
@@ -20,7 +25,7 @@ export interface LatticePoint {
   skews: readonly (readonly number[])[];
 }
 
-/** The posterior of the three standard deviations as weighted points, with the conditional posterior at each. */
+/** The posterior of the standard deviations as weighted points, with the conditional posterior at each. */
 export interface SdLattice {
   /** The free components, in the order of LatticePoint.index: sd = knee·sinh((index + ½)·step). */
   axes: readonly { name: SdComponent; knee: number; step: number }[];
@@ -39,9 +44,11 @@ export interface SdLattice {
 const KNEE_SHARE = 0.2;
 /** Lattice step in posterior sds of u: an equal-step sum over a normal density is then right to 2 exp(−2π²/1.6²) = 9e-4. */
 const STEP_IN_SDS = 1.6;
+/** With four axes, where points are dear: right to 2 exp(−2π²/1.9²) = 8e-3. */
+const STEP_OF_FOUR_AXES = 1.9;
 /** Largest step in u where the posterior says next to nothing: a third of a half-normal prior's width in u. */
 const WIDEST_STEP = 0.6;
-/** The lattice is followed down to exp(−7) of its peak: beyond lies 0.3 % of a normal density in three dimensions. */
+/** The lattice is followed down to exp(−7) of its peak: beyond lies 0.3 % of a normal density in three dimensions, 0.7 % in four. */
 const DEPTH = 7;
 /** Bound on the lattice's size; reached only by a posterior that no data set of this kind has. */
 const MAX_POINTS = 4000;
@@ -85,7 +92,7 @@ class SdSurface {
   evaluations = 0;
   unsettled = 0;
   readonly scales: DemandSds;
-  private readonly sumsOfRunSd = new Map<number, ExactSums>();
+  private readonly atRunSds = new Map<number, ReadingsAtRunSd>();
   private readonly system: CellSystem;
 
   constructor(
@@ -95,7 +102,12 @@ class SdSurface {
   ) {
     this.system = new CellSystem(design, priors.muSd);
     this.free = COMPONENTS.filter((name) => fixed[name] === undefined);
-    this.scales = { track: priors.trackSdScale, rider: priors.riderSdScale, run: priors.runSdScale };
+    this.scales = {
+      track: priors.trackSdScale,
+      rider: priors.riderSdScale,
+      riderOnTrack: priors.riderOnTrackSdScale,
+      run: priors.runSdScale,
+    };
   }
 
   at(u: readonly number[], near?: Place): Place {
@@ -103,6 +115,7 @@ class SdSurface {
     const sds: DemandSds = {
       track: this.fixed.track ?? 0,
       rider: this.fixed.rider ?? 0,
+      riderOnTrack: this.fixed.riderOnTrack ?? 0,
       run: this.fixed.run ?? 0,
     };
     let logPrior = 0;
@@ -119,7 +132,7 @@ class SdSurface {
       sds,
       mu,
       near?.posterior.factors,
-      this.sums(sds.run),
+      this.atRunSd(sds.run),
       this.system,
     );
     if (posterior.status !== 'converged') this.unsettled += 1;
@@ -130,16 +143,16 @@ class SdSurface {
   }
 
   skewAt(place: Place, track: number): TrackSkew {
-    return trackSkew(this.design, place.posterior, place.sds.run, this.priors.muMean, track);
+    return trackSkew(this.design, place.posterior, this.priors.muMean, track);
   }
 
-  /** On the lattice the same few run sds return again and again, and the sums over all exact readings with them. */
-  private sums(runSd: number): ExactSums {
-    const known = this.sumsOfRunSd.get(runSd);
+  /** On the lattice the same few run sds return again and again, and the sums over all readings with them. */
+  private atRunSd(runSd: number): ReadingsAtRunSd {
+    const known = this.atRunSds.get(runSd);
     if (known !== undefined) return known;
-    const sums = exactSums(this.design, runSd, this.priors.muMean);
-    this.sumsOfRunSd.set(runSd, sums);
-    return sums;
+    const given = readingsAtRunSd(this.design, runSd, this.priors.muMean);
+    this.atRunSds.set(runSd, given);
+    return given;
   }
 }
 
@@ -170,6 +183,7 @@ function climb(surface: SdSurface): Place {
 
 /** Lattice step along one axis, from the fall of the log density to both sides of the top. */
 function stepAlong(surface: SdSurface, top: Place, axis: number): number {
+  const wanted = top.u.length > 3 ? STEP_OF_FOUR_AXES : STEP_IN_SDS;
   let by = WIDEST_STEP;
   for (;;) {
     const above = surface.at(moved(top.u, axis, by), top).logDensity;
@@ -177,13 +191,16 @@ function stepAlong(surface: SdSurface, top: Place, axis: number): number {
     const fall = top.logDensity - (above + below) / 2;
     if (fall < MEASURABLE_FALL || by < SHORTEST_MEASURE) {
       const widest = WIDEST_STEP;
-      return fall > 0 ? Math.min(widest, (STEP_IN_SDS * by) / Math.sqrt(2 * fall)) : widest;
+      return fall > 0 ? Math.min(widest, (wanted * by) / Math.sqrt(2 * fall)) : widest;
     }
     by /= 2;
   }
 }
 
-/** All lattice points that are connected to the top and not far below it. */
+/**
+ * All lattice points that are connected to the top and not far below it. A point is left out where the line through the
+ * two before it already lies too low: log densities of this kind bend downwards, so the point lies lower still.
+ */
 function flood(
   surface: SdSurface,
   top: Place,
@@ -192,7 +209,8 @@ function flood(
 ): LatticePoint[] {
   const start = top.u.map((value, axis) => Math.max(0, Math.round(value / (steps[axis] as number) - 0.5)));
   const points: LatticePoint[] = [];
-  const seen = new Set([start.join()]);
+  const found = new Map<string, number>();
+  const asked = new Set([start.join()]);
   const queue: { index: number[]; near: Place }[] = [{ index: start, near: top }];
   let peak = Number.NEGATIVE_INFINITY;
   for (let next = queue.shift(); next !== undefined && points.length < MAX_POINTS; next = queue.shift()) {
@@ -206,14 +224,18 @@ function flood(
     const logDensity = skews.reduce((sum, skew) => sum + skew.logCorrection, place.logDensity);
     const { sds, posterior } = place;
     points.push({ sds, index, logDensity, posterior, skews: skews.map((skew) => skew.weights) });
+    found.set(index.join(), logDensity);
     peak = Math.max(peak, logDensity);
     if (logDensity < peak - DEPTH) continue;
     for (const axis of index.keys()) {
       for (const by of [1, -1]) {
-        const neighbour = index.map((k, i) => (i === axis ? k + by : k));
+        const placeAt = (places: number): number[] => index.map((k, i) => (i === axis ? k + places : k));
+        const neighbour = placeAt(by);
         const key = neighbour.join();
-        if ((neighbour[axis] as number) < 0 || seen.has(key)) continue;
-        seen.add(key);
+        if ((neighbour[axis] as number) < 0 || asked.has(key)) continue;
+        const before = found.get(placeAt(-by).join()) ?? logDensity;
+        if (2 * logDensity - before < peak - DEPTH) continue;
+        asked.add(key);
         queue.push({ index: neighbour, near: place });
       }
     }

@@ -1,8 +1,9 @@
 import { choleskyInPlace, inverseFromCholesky } from '../numerics/cholesky.js';
 import { logNormalCdf } from '../numerics/normal.js';
-import { boundsOf, logBoundOverFactor, type Bound } from './bound-factor.js';
+import { logBoundOverFactor, type Bound } from './bound-factor.js';
 import type { ConditionalPosterior } from './conditional-posterior.js';
 import type { DemandDesign } from './design.js';
+import { levelOfCell, type LevelForm } from './pair-effects.js';
 
 /** Places, in posterior sds of a track's level mu + track around its mean, at which its density is worked out anew. */
 const NODE_SPACING = 0.4;
@@ -62,13 +63,11 @@ export interface TrackSkew {
 export function trackSkew(
   design: DemandDesign,
   posterior: ConditionalPosterior,
-  runSd: number,
   centre: number,
   track: number,
 ): TrackSkew {
   const cells = cellsOf(design, track);
-  const all = boundsOf(design, runSd, centre);
-  const group = levelAndCells(posterior, centre, track, cells);
+  const group = levelAndCells(design, posterior, centre, track, cells);
   const rest = withoutFactors(group);
   const levelSd = Math.sqrt(group.covariance[0] as number);
   const restVariance = rest.covariance[0] as number;
@@ -82,7 +81,7 @@ export function trackSkew(
       0,
       (rest.covariance[c * group.size + c] as number) - slope * (rest.covariance[c] as number),
     );
-    const bounds = all.slice(first, last);
+    const bounds = posterior.bounds.slice(first, last);
     for (const [k, level] of places.entries()) {
       const mean = (rest.mean[c] as number) + slope * (level - (rest.mean[0] as number));
       logWeights[k] = (logWeights[k] as number) + logMeanOfBounds(bounds, mean, Math.sqrt(open));
@@ -106,11 +105,10 @@ export function trackSkew(
 }
 
 interface BoundedCell {
+  cell: number;
   /** Its bounds are the rows `first` … `last` − 1 of the design. */
   first: number;
   last: number;
-  /** Unknowns of the cell beside mu and the track. */
-  others: readonly number[];
 }
 
 function cellsOf(design: DemandDesign, track: number): BoundedCell[] {
@@ -119,8 +117,7 @@ function cellsOf(design: DemandDesign, track: number): BoundedCell[] {
   for (let first = 0, last = 0; first < cell.length; first = last) {
     const c = cell[first] as number;
     while (last < cell.length && cell[last] === c) last += 1;
-    if (design.cellTrack[c] !== track) continue;
-    cells.push({ first, last, others: [...(design.cellUnknowns[c] as Int32Array)].slice(2) });
+    if (design.cellTrack[c] === track) cells.push({ cell: c, first, last });
   }
   return cells;
 }
@@ -134,40 +131,44 @@ interface LevelGroup {
   shift: Float64Array;
 }
 
-const sumOver = (items: readonly number[], value: (item: number) => number): number =>
-  items.reduce((sum, item) => sum + value(item), 0);
+/** mu + track, as a linear form in the unknowns. */
+const levelOfTrack = (track: number): LevelForm => ({
+  unknowns: [0, 1 + track],
+  factors: [1, 1],
+  offset: 0,
+  variance: 0,
+});
+
+const sumOver = ({ unknowns, factors }: LevelForm, value: (unknown: number) => number): number =>
+  unknowns.reduce((sum, unknown, k) => sum + (factors[k] as number) * value(unknown), 0);
 
 function levelAndCells(
-  { mean, covariance, factors }: ConditionalPosterior,
+  design: DemandDesign,
+  { mean, covariance, effects, factors }: ConditionalPosterior,
   centre: number,
   track: number,
   cells: readonly BoundedCell[],
 ): LevelGroup {
   const n = mean.length;
-  const t = 1 + track;
   const size = cells.length + 1;
-  const cov = (a: number, b: number): number => covariance[a * n + b] as number;
-  const level = (mean[0] as number) + (mean[t] as number) - centre;
-  const variance = cov(0, 0) + 2 * cov(0, t) + cov(t, t);
-  const withOthers = cells.map(({ others }) => sumOver(others, (a) => cov(0, a) + cov(t, a)));
+  const forms = [levelOfTrack(track), ...cells.map(({ cell }) => levelOfCell(design, effects, cell))];
+  const pairs = [-1, ...cells.map(({ cell }) => design.cellPair[cell] as number)];
   const group: LevelGroup = {
     size,
-    mean: Float64Array.of(
-      level,
-      ...cells.map(({ others }) => level + sumOver(others, (a) => mean[a] as number)),
+    mean: Float64Array.from(
+      forms,
+      (form) => form.offset + sumOver(form, (unknown) => mean[unknown] as number) - centre,
     ),
     covariance: new Float64Array(size * size),
     precision: new Float64Array(size),
     shift: new Float64Array(size),
   };
-  for (let i = 0; i < size; i += 1) {
-    for (let j = 0; j < size; j += 1) {
-      const left = i > 0 ? (withOthers[i - 1] as number) : 0;
-      const right = j > 0 ? (withOthers[j - 1] as number) : 0;
-      const rows = cells[i - 1]?.others ?? [];
-      const columns = cells[j - 1]?.others ?? [];
-      const both = sumOver(rows, (a) => sumOver(columns, (b) => cov(a, b)));
-      group.covariance[i * size + j] = variance + left + right + both;
+  for (const [i, row] of forms.entries()) {
+    for (const [j, column] of forms.entries()) {
+      // Cells of one pair, on different ground, share what is left open of its effect.
+      const shared = pairs[i] === pairs[j] ? row.variance : 0;
+      group.covariance[i * size + j] =
+        shared + sumOver(row, (a) => sumOver(column, (b) => covariance[a * n + b] as number));
     }
   }
   for (const [i, { first, last }] of cells.entries()) {

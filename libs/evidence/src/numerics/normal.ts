@@ -3,7 +3,7 @@
  */
 
 const SQRT_HALF = Math.SQRT1_2;
-const LOG_2PI = Math.log(2 * Math.PI);
+const ONE_OVER_SQRT_2PI = 1 / Math.sqrt(2 * Math.PI);
 const SQRT_2_OVER_PI = Math.sqrt(2 / Math.PI);
 const ONE_OVER_SQRT_PI = 1 / Math.sqrt(Math.PI);
 
@@ -69,9 +69,6 @@ export function erfcx(x: number): number {
   return x < ERFCX_OVERFLOW ? Number.POSITIVE_INFINITY : 2 * Math.exp(y * y) - scaled;
 }
 
-/** Log density of the normal distribution with mean 0 and standard deviation 1 at z, log(1/unit of z). */
-const logNormalDensity = (z: number): number => -0.5 * (z * z + LOG_2PI);
-
 /**
  * Probability that a standard normal variable is above z, dimensionless.
  *
@@ -108,8 +105,9 @@ const REMOTE = 1e4;
 export function logNormalCdf(z: number): LogNormalCdf {
   if (z > CERTAIN) return { value: 0, slope: 0, curvature: 0 };
   if (z > 0) {
-    const tail = normalUpperTail(z);
-    const slope = Math.exp(logNormalDensity(z)) / (1 - tail);
+    const bell = Math.exp(-0.5 * z * z);
+    const tail = 0.5 * bell * erfcx(z * SQRT_HALF);
+    const slope = (bell * ONE_OVER_SQRT_2PI) / (1 - tail);
     return { value: Math.log1p(-tail), slope, curvature: slope * (slope + z) };
   }
   const scaled = erfcx(-z * SQRT_HALF);
