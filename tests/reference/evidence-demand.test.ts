@@ -225,7 +225,7 @@ describe('riders who differ from track to track', () => {
       DEFAULT_DEMAND_PRIORS,
       given === undefined ? {} : { fixedSds: { riderOnTrack: given } },
     );
-    expect(fit.riderOnTrackSd).toBe(given === undefined ? 'fitted' : 'given');
+    expect(fit.riderOnTrackSd).toBe(given === undefined ? 'mostly prior' : 'given');
     const sampler = sampleDemand(readings, DEFAULT_DEMAND_PRIORS, 30_000, 6, given);
     for (const [riderId, trackId] of [
       ['1', 'a'],

@@ -55,8 +55,8 @@ export interface DemandFit {
   priors: DemandPriors;
   mu: Summary;
   sds: { track: Summary; rider: Summary; riderOnTrack: Summary; run: Summary };
-  /** Whether the sd of the effects of riders on single tracks was fitted, or assumed because the runs cannot tell it. */
-  riderOnTrackSd: 'fitted' | 'assumed' | 'given';
+  /** Whether the runs can tell the sd of the effects of riders on single tracks, or it is mostly what was believed before. */
+  riderOnTrackSd: 'told by runs' | 'mostly prior' | 'given';
   tracks: LevelSummary[];
   riders: LevelSummary[];
   /** Effects of other ground than the reference condition. */
@@ -71,8 +71,8 @@ export interface DemandFit {
  *
  * log h = mu + track + rider + rider-on-track + condition + run + reading error; track ~ N(0, s_t²), rider ~ N(0, s_r²),
  * rider-on-track ~ N(0, s_i²), condition ~ N(0, 0.15²) and 0 for the reference ground, run ~ N(0, s_e²), the reading
- * error with its known sd; mu normal and the sds half-normal a priori. Where the runs cannot tell s_i (fewer than five
- * riders with three values on each of three tracks) it is taken as its prior's root mean square, and said so. A reading of kind 'at-least' adds
+ * error with its known sd; mu normal and the sds half-normal a priori. Where few
+ * riders share tracks, s_i is mostly its prior's, and said to be. A reading of kind 'at-least' adds
  * P(reading ≥ logHeight), one of kind 'at-most' P(reading ≤ logHeight) (tobin1958). Integration over the sds on a
  * lattice (rue2009), within it expectation propagation for the bounds (minka2001): docs/evidence/demand.md.
  * Any number of readings, none included (status 'prior-only'). The order of the readings has no influence.
@@ -91,13 +91,7 @@ export function fitDemand(
   const riderCounts = countsOfEach(design.riders, readings, (reading) => reading.riderId);
   const conditionCounts = countsOfEach(design.conditions, readings, (reading) => reading.condition);
   const skewed = [...trackCounts.keys()].filter((i) => isSkewed(trackCounts[i]));
-  const riderOnTrackSd = sourceOfRiderOnTrackSd(design, fixed);
-  const lattice = sdLattice(
-    design,
-    priors,
-    riderOnTrackSd === 'assumed' ? { ...fixed, riderOnTrack: priors.riderOnTrackSdScale } : fixed,
-    skewed,
-  );
+  const lattice = sdLattice(design, priors, fixed, skewed);
   const components = condense(design, lattice.points, skewed);
   const { exact, atLeast, atMost } = countsOf(readings);
   const settled = lattice.unsettled === 0;
@@ -124,7 +118,7 @@ export function fitDemand(
       riderOnTrack: summaryOfSd(lattice, 'riderOnTrack'),
       run: summaryOfSd(lattice, 'run'),
     },
-    riderOnTrackSd,
+    riderOnTrackSd: sourceOfRiderOnTrackSd(design, fixed),
     tracks: design.tracks.map((id, i) => ({
       id,
       effect: summaryOfUnknown(components, 1 + i, i),
@@ -147,7 +141,7 @@ export function fitDemand(
 
 function sourceOfRiderOnTrackSd(design: DemandDesign, fixed: FixedSds): DemandFit['riderOnTrackSd'] {
   if (fixed.riderOnTrack !== undefined) return 'given';
-  return tellsRiderOnTrack(design) ? 'fitted' : 'assumed';
+  return tellsRiderOnTrack(design) ? 'told by runs' : 'mostly prior';
 }
 
 type ReadingCounts = Omit<LevelSummary, 'id' | 'effect'>;

@@ -108,21 +108,26 @@ describe('its standard deviation', () => {
       ),
     ).flat();
 
-  it('is fitted from five riders with three values on each of three tracks on', () => {
+  it('is told by runs from five riders with three values on each of three tracks on', () => {
     const fit = fitDemand(team(5, 3));
-    expect(fit.riderOnTrackSd).toBe('fitted');
+    expect(fit.riderOnTrackSd).toBe('told by runs');
     // The invented effects have an sd of 0.3/√2, the runs 0.1/√2.
     expect(fit.sds.riderOnTrack.mean).toBeGreaterThan(0.12);
     expect(fit.sds.riderOnTrack.mean).toBeLessThan(0.3);
   });
 
+  it('is the prior as long as nothing is known', () => {
+    const { riderOnTrack } = fitDemand([]).sds;
+    // Mean of a half-normal distribution, √(2/π) of its scale; 1 % for the lattice.
+    const expected = DEFAULT_DEMAND_PRIORS.riderOnTrackSdScale * Math.sqrt(2 / Math.PI);
+    expect(Math.abs(riderOnTrack.mean / expected - 1)).toBeLessThan(0.01);
+  });
+
   it.each([
     ['four riders', team(4, 3)],
     ['two values a pair', team(5, 2)],
-  ])('is assumed with %s, and said to be', (_, rows) => {
+  ])('rests mostly on the prior with %s, and is said to', (_, rows) => {
     const fit = fitDemand(rows);
-    expect(fit.riderOnTrackSd).toBe('assumed');
-    expect(fit.sds.riderOnTrack.mean).toBeCloseTo(DEFAULT_DEMAND_PRIORS.riderOnTrackSdScale, 12);
-    expect(fit.sds.riderOnTrack.sd).toBe(0);
+    expect(fit.riderOnTrackSd).toBe('mostly prior');
   });
 });

@@ -1,8 +1,9 @@
 import type { DemandDesign } from './design.js';
 
 /**
- * How many riders must have how many values on each of how many tracks before their scatter can be told from that of
- * riders, tracks and runs (judgement: eight or more degrees of freedom for the pairs, two values spare in each).
+ * How many riders must have how many values on each of how many tracks before the scatter of pairs is told from that of
+ * riders, tracks and runs by the runs rather than by the prior (judgement: eight or more degrees of freedom for the
+ * pairs, two values to spare in each). It is fitted in any case: fixed below, it left intervals of new pairs too narrow.
  */
 const FEWEST_RIDERS = 5;
 const FEWEST_TRACKS = 3;
