@@ -4,7 +4,7 @@ import { mergedEffects } from './merged-effects.js';
 import type { LatticePoint } from './sd-lattice.js';
 
 /** Parts kept at most: a prediction is read off all of them, up to 29 times each on a track of bounds. */
-const MAX_COMPONENTS = 64;
+const MAX_COMPONENTS = 96;
 /** Numbers kept at most, so that a stored fit of a large team stays at about a megabyte. */
 const MAX_NUMBERS = 80_000;
 /** Of a pair of rider and track: its offset and variance; the pulls come on top, one a cell. */

@@ -200,19 +200,11 @@ function withoutFactors(group: LevelGroup): {
   }
   const logDeterminant = choleskyInPlace(inner, size);
   const inverse = inverseFromCholesky(inner, size);
-  const rest = covariance.slice();
-  for (let k = 0; k < size; k += 1) {
-    for (let l = 0; l < size; l += 1) {
-      const middle = (root[k] as number) * (inverse[k * size + l] as number) * (root[l] as number);
-      if (middle === 0) continue;
-      for (let i = 0; i < size; i += 1) {
-        const left = middle * (covariance[i * size + k] as number);
-        for (let j = 0; j < size; j += 1) {
-          rest[i * size + j] = (rest[i * size + j] as number) + left * (covariance[l * size + j] as number);
-        }
-      }
-    }
-  }
+  const middle = inverse.map(
+    (value, at) => (root[Math.floor(at / size)] as number) * value * (root[at % size] as number),
+  );
+  const added = product(product(covariance, middle, size), covariance, size);
+  const rest = covariance.map((value, at) => value + (added[at] as number));
   const pull = shift.map((value, i) => value - (precision[i] as number) * (mean[i] as number));
   const moved = pull.map((_, i) => {
     let sum = 0;
@@ -232,6 +224,20 @@ function withoutFactors(group: LevelGroup): {
     covariance: rest,
     logIntegral: 0.5 * (form + logDeterminant),
   };
+}
+
+/** Product of two square matrices, row-major. */
+function product(left: Float64Array, right: Float64Array, size: number): Float64Array {
+  const result = new Float64Array(size * size);
+  for (let i = 0; i < size; i += 1) {
+    for (let k = 0; k < size; k += 1) {
+      const value = left[i * size + k] as number;
+      for (let j = 0; j < size; j += 1) {
+        result[i * size + j] = (result[i * size + j] as number) + value * (right[k * size + j] as number);
+      }
+    }
+  }
+  return result;
 }
 
 /** log E[Π bounds] for a level that is normal with `mean` and `sd`. */
