@@ -1,12 +1,12 @@
 import {
   compareSetUps,
   makeTestPlan,
+  sessionVariances,
   type ComparisonRun,
   type SessionVariance,
   type TestPlan,
   type Verdict,
 } from '@loamledger/evidence';
-import { sessionVariances } from '@loamledger/api/scatter/session-scatter.js';
 
 /** Arms of every plan here. */
 const ARMS = ['current', 'tried'] as const;

@@ -1,7 +1,6 @@
-import { compareSetUps, type Comparison } from '@loamledger/evidence';
+import { compareSetUps, sessionVariances, type Comparison } from '@loamledger/evidence';
 import type { ClosedPlan } from '../comparisons/closed-plans.js';
 import { currentLetter } from '../comparisons/compared.js';
-import { sessionVariances } from '../scatter/session-scatter.js';
 
 /** Two set-ups of a bike that a closed plan on the track has told apart on time. */
 export interface TimeVerdict {
