@@ -1,6 +1,6 @@
 import { get, type IncomingHttpHeaders } from 'node:http';
 
-export interface StreamEvent {
+interface StreamEvent {
   readonly event: string;
   readonly data: Readonly<Record<string, unknown>>;
 }

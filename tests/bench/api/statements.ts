@@ -3,7 +3,7 @@ import { root } from '../../../apps/api/scripts/places.mjs';
 import { join } from 'node:path';
 
 /** One statement as it was sent to Postgres. */
-export interface Statement {
+interface Statement {
   readonly text: string;
   readonly values: readonly unknown[];
 }

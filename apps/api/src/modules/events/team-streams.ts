@@ -12,7 +12,7 @@ const BEATS_BETWEEN_CHECKS = 4;
 /** Windows of one person on one process: far more than anybody has open. */
 const MOST_STREAMS_OF_ONE = 20;
 
-export class TooManyStreams extends Refusal {
+class TooManyStreams extends Refusal {
   constructor() {
     super(
       'events.too-many',
