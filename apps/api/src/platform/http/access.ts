@@ -2,7 +2,7 @@ import { applyDecorators, SetMetadata } from '@nestjs/common';
 import { ApiExtension } from '@nestjs/swagger';
 import type { Role } from './scope.js';
 
-const TOKEN_SCOPES = ['read', 'log-runs', 'change-set-ups', 'edit-records'] as const;
+export const TOKEN_SCOPES = ['read', 'log-runs', 'change-set-ups', 'edit-records'] as const;
 /** What an API token may be allowed to do. */
 export type TokenScopeName = (typeof TOKEN_SCOPES)[number];
 
