@@ -12,7 +12,7 @@ interface TokenListProps {
 
 export function TokenList({ teamId, tokens }: TokenListProps) {
   return (
-    <Stack gap="lg">
+    <Stack gap="lg" maw="48rem">
       {tokens.map((token) => (
         <Group key={token.id} justify="space-between" align="start">
           <div>
