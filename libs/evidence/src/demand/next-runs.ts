@@ -1,9 +1,9 @@
 import { requireNotNegative, requirePositive } from '../errors.js';
-import type { DemandComponent } from './component.js';
+import { covarianceWith, formIn, momentsIn, type DemandComponent } from './component.js';
 import type { DemandFit } from './fit.js';
 import { mixtureQuantile, SUMMARY_LEVELS, type NormalMixture } from './mixture.js';
 import { CONDITION_SD } from './reading.js';
-import { unknownsOfRun, type RunOf } from './run-unknowns.js';
+import { unknownsOfRun, type RunOf, type RunUnknowns } from './run-unknowns.js';
 
 /** Runs that could be ridden next, each with one exact ring reading. */
 export interface NextRuns {
@@ -109,32 +109,36 @@ interface Levels {
 
 /** Mean and variance of a run's level in one part of the mixture, and its covariance with the level of another run. */
 function levelsIn(fit: DemandFit, component: DemandComponent, who: RunOf, other: RunOf): Levels {
-  const { unknowns } = unknownsOfRun(fit, who);
-  const { unknowns: others } = unknownsOfRun(fit, other);
+  const run = unknownsOfRun(fit, who);
+  const otherRun = unknownsOfRun(fit, other);
+  const form = formIn(component, run);
+  const otherForm = formIn(component, otherRun);
+  const { mean, variance } = momentsIn(component, form);
+  const isSamePair = run.pair !== null && run.pair.index === otherRun.pair?.index;
+  const shared = otherForm.unknowns.reduce(
+    (sum, at, k) => sum + (otherForm.factors[k] as number) * covarianceWith(component, form, at),
+    isSamePair ? form.variance : 0,
+  );
   return {
-    mean: unknowns.reduce((sum, at) => sum + (component.mean[at] as number), 0),
-    variance: covarianceOfSums(component, unknowns, unknowns) + freshShared(fit, component, who, who),
-    shared: covarianceOfSums(component, unknowns, others) + freshShared(fit, component, who, other),
+    mean,
+    variance: variance + freshShared(run.unseen, component, who, who),
+    shared: shared + freshShared(run.unseen, component, who, other),
   };
 }
 
 /** Variance of what two runs have in common that the fit has not seen, (log m)². */
-function freshShared(fit: DemandFit, { variances }: DemandComponent, a: RunOf, b: RunOf): number {
-  const { unseen } = unknownsOfRun(fit, a);
+function freshShared(
+  unseen: RunUnknowns['unseen'],
+  { variances }: DemandComponent,
+  a: RunOf,
+  b: RunOf,
+): number {
+  const isSameTrack = a.trackId === b.trackId;
+  const isSameRider = a.riderId === b.riderId;
   return (
-    (unseen.track && a.trackId === b.trackId ? variances.track : 0) +
-    (unseen.rider && a.riderId === b.riderId ? variances.rider : 0) +
+    (unseen.track && isSameTrack ? variances.track : 0) +
+    (unseen.rider && isSameRider ? variances.rider : 0) +
+    (unseen.riderOnTrack && isSameTrack && isSameRider ? variances.riderOnTrack : 0) +
     (unseen.condition && a.condition === b.condition ? CONDITION_SD ** 2 : 0)
   );
-}
-
-function covarianceOfSums(
-  { covariance }: DemandComponent,
-  left: readonly number[],
-  right: readonly number[],
-): number {
-  const at = (a: number, b: number): number => covariance[(a * (a + 1)) / 2 + b] as number;
-  let sum = 0;
-  for (const a of left) for (const b of right) sum += a >= b ? at(a, b) : at(b, a);
-  return sum;
 }
