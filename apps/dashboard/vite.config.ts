@@ -1,13 +1,40 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { offlineShell } from './build-shell.js';
+import { themeStyleSheet } from './theme-css.js';
 
 /** Where `npm start` serves the API; the development server hands its calls on. */
 const API_ADDRESS = 'http://127.0.0.1:4750';
 
+/** Packed as one they are smaller, and stay in the phone's cache when only our own code changes. */
+const EVERY_PAGES_PACKAGES = /node_modules\/(react|react-dom|scheduler|@tanstack|use-sync-external-store)\//;
+
+/** What corrects a pressure for other air; without it the phone would load the whole engine of the workbench. */
+const AIR = /libs\/(units\/src\/|spring\/src\/(gas\/atmosphere|numerics\/input-error))/;
+
+/** What the rider's first page shares with others: one file instead of a dozen of some hundred bytes. */
+const RIDERS_SHARE =
+  /src\/(shared\/(http\/(reads\/(bikes|runs|setups|tracks|decisions|baselines)|all-pages)|format\/(time|numbers|by-name|setup-changes|stroke-marks)|ui\/(page|end-figures|as-of|stroke-bar|use-width))|features\/workbench\/api\/bike-ends)/;
+
 export default defineConfig({
-  plugins: [react()],
+  plugins: [react(), themeStyleSheet(), offlineShell()],
   base: '/',
   resolve: { conditions: ['source', 'module', 'browser', 'development|production'] },
-  build: { outDir: 'dist', target: 'es2023', sourcemap: false },
+  build: {
+    outDir: 'dist',
+    target: 'es2023',
+    sourcemap: false,
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          groups: [
+            { name: 'base', test: EVERY_PAGES_PACKAGES },
+            { name: 'air', test: AIR },
+            { name: 'rider', test: RIDERS_SHARE },
+          ],
+        },
+      },
+    },
+  },
   server: { proxy: { '/api': API_ADDRESS } },
 });

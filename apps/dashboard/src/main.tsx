@@ -1,11 +1,14 @@
-import './app/kit-styles.js';
-import './app/base.css';
+import './app/base-styles.js';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app/app.js';
+import { followColorScheme } from './app/kit/color-scheme.js';
+import { keepShell } from './app/start/new-version.js';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('The page has no element with the id root.');
+followColorScheme();
+keepShell();
 createRoot(root).render(
   <StrictMode>
     <App />

@@ -10,6 +10,12 @@ export class Caller {
     return { name, value, url: this.address };
   }
 
+  async get<Answer>(path: string): Promise<Answer> {
+    const answer = await fetch(`${this.address}/api/v1${path}`, { headers: { cookie: this.cookie } });
+    if (!answer.ok) throw new Error(`GET ${path}: ${answer.status}`);
+    return (await answer.json()) as Answer;
+  }
+
   async post<Answer>(path: string, message: unknown): Promise<Answer> {
     const answer = await fetch(`${this.address}/api/v1${path}`, {
       method: 'POST',

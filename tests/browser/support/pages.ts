@@ -18,6 +18,10 @@ const ACTION_LIMIT_MS = 20_000;
 export interface House {
   /** A fresh browser window of a person who is signed in, on their first page. */
   readonly enter: (who: Person, size: Size) => Promise<Page>;
+  /** The same, with everything going over a line to the service. */
+  readonly enterOver: (address: string, who: Person, size: Size) => Promise<Page>;
+  /** Where the service is. */
+  readonly address: string;
   /** A fresh browser window of a stranger on an address of the service. */
   readonly open: (path: string, size: Size) => Promise<Page>;
   readonly close: () => Promise<void>;
@@ -29,21 +33,24 @@ export async function openHouse(): Promise<House> {
   const service = await startTestService(database);
   const browser = await launchBrowser();
   await createTeam(service.address);
+  const enterOver = async (address: string, who: Person, size: Size) => {
+    const caller = new Caller(service.address);
+    await caller.post('/sign-ins', who);
+    const context = await newContext(browser, size);
+    await context.addCookies([caller.signInCookie]);
+    const page = await newPage(context);
+    await page.goto(address);
+    return page;
+  };
   return {
+    address: service.address,
+    enterOver,
     open: async (path, size) => {
       const page = await newPage(await newContext(browser, size));
       await page.goto(`${service.address}${path}`);
       return page;
     },
-    enter: async (who, size) => {
-      const caller = new Caller(service.address);
-      await caller.post('/sign-ins', who);
-      const context = await newContext(browser, size);
-      await context.addCookies([caller.signInCookie]);
-      const page = await newPage(context);
-      await page.goto(service.address);
-      return page;
-    },
+    enter: (who, size) => enterOver(service.address, who, size),
     close: async () => {
       await browser.close();
       await service.stop();

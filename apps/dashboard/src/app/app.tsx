@@ -1,20 +1,27 @@
-import { MantineProvider } from '@mantine/core';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { RouterProvider } from '@tanstack/react-router';
 import { useEffect } from 'react';
+import { forgetReads } from '../shared/device/kept-reads.js';
 import { queryClient } from './query-client.js';
+import { confirmAccount } from './reads.js';
 import { router } from './router.js';
-import { cssVariables, theme } from './theme.js';
 import { watchSession } from './watch-session.js';
 
+/** The session is gone: so is what was read in it. The route asks who is signed in, and leads to the sign-in page. */
+async function leave(): Promise<void> {
+  await forgetReads();
+  queryClient.clear();
+  await router.invalidate();
+}
+
 export function App() {
-  // The route asks who is signed in, and sends who is not to the sign-in page.
-  useEffect(() => watchSession(queryClient, () => void router.invalidate()), []);
+  useEffect(() => {
+    void confirmAccount();
+    return watchSession(queryClient, () => void leave());
+  }, []);
   return (
-    <MantineProvider theme={theme} cssVariablesResolver={cssVariables} defaultColorScheme="auto">
-      <QueryClientProvider client={queryClient}>
-        <RouterProvider router={router} />
-      </QueryClientProvider>
-    </MantineProvider>
+    <QueryClientProvider client={queryClient}>
+      <RouterProvider router={router} />
+    </QueryClientProvider>
   );
 }

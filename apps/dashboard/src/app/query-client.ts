@@ -12,5 +12,16 @@ function isWorthRetrying(failures: number, error: Error): boolean {
 }
 
 export const queryClient = new QueryClient({
-  defaultOptions: { queries: { staleTime: STALE_AFTER_MS, retry: isWorthRetrying } },
+  defaultOptions: {
+    queries: {
+      staleTime: STALE_AFTER_MS,
+      // What was read stays while the app is open: without signal it cannot be read again.
+      gcTime: Infinity,
+      retry: isWorthRetrying,
+      // Whether a device is online nobody can say: a phone in a valley thinks it is. It is always tried.
+      networkMode: 'always',
+      refetchOnReconnect: true,
+    },
+    mutations: { networkMode: 'always' },
+  },
 });

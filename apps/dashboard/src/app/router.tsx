@@ -36,4 +36,8 @@ declare module '@tanstack/react-router' {
   interface Register {
     router: typeof router;
   }
+  interface StaticDataRouteOption {
+    /** The page is made of plain elements, and loads without the kit. */
+    readonly withoutKit?: true;
+  }
 }

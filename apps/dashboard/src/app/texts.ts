@@ -31,6 +31,8 @@ export const texts = {
   dark: 'Dark',
   device: 'As the device',
   signOut: 'Sign out',
+  newVersion: 'A newer version is ready.',
+  useNewVersion: 'Use it now',
   notFound: 'Not here',
   notFoundLead: 'There is no such page, or it belongs to a team you are not in.',
   toStart: 'To the first page',

@@ -5,7 +5,7 @@ import { CONFIG } from '../../config/config.token.js';
 import type { Config } from '../../config/config.js';
 import { AnyAccount, Public } from '../../platform/http/access.js';
 import { Account } from '../../platform/http/scope.js';
-import { AccountDto, CredentialsDto, JoinDto, SignUpDto } from './accounts.dto.js';
+import { AccountDto, CredentialsDto, JoinDto, SignInLinkTokenDto, SignUpDto } from './accounts.dto.js';
 import { AccountsService, type SignIn } from './accounts.service.js';
 import { SIGN_IN_COOKIE } from './sign-in-cookie.js';
 import { SignInsService } from './sign-ins.service.js';
@@ -53,6 +53,17 @@ export class AccountsController {
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<AccountDto> {
     return this.answer(await this.accounts.join(input, address), reply);
+  }
+
+  @Public()
+  @Post('sign-ins/by-link')
+  @ApiOperation({ summary: 'Sign in by a single-use link; the answer sets an http-only cookie.' })
+  @ApiCreatedResponse({ type: AccountDto })
+  async signInByLink(
+    @Body() input: SignInLinkTokenDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<AccountDto> {
+    return this.answer(await this.accounts.signInByLink(input), reply);
   }
 
   @AnyAccount()

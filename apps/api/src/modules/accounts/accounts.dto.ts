@@ -42,6 +42,11 @@ export class JoinDto extends SignUpDto {
   token: string;
 }
 
+export class SignInLinkTokenDto {
+  @TextField({ description: 'Token of the sign-in link.', maxLength: 64, example: 'Q2hhbm5lbC0x…' })
+  token: string;
+}
+
 export class MembershipDto {
   @IdField({ description: 'The team.' })
   teamId: string;

@@ -21,6 +21,16 @@ export class WrongCredentials extends Refusal {
   }
 }
 
+export class SignInLinkGone extends Refusal {
+  constructor() {
+    super(
+      'sign-in-link.gone',
+      'forbidden',
+      'This link was used, has expired, or never was. Ask for a new one.',
+    );
+  }
+}
+
 export class InvitationGone extends Refusal {
   constructor() {
     super('invitation.gone', 'forbidden', 'This invitation was used, has expired, or never was.');

@@ -51,6 +51,18 @@ export class AccountsQueries {
     );
   }
 
+  /** Uses a sign-in link, once: whose it is, or nothing where it is used up. */
+  async useSignInLink(
+    statements: Transaction,
+    tokenHash: string,
+  ): Promise<{ accountId: string; endsOthers: boolean } | undefined> {
+    const rows: { accountId: string; endsOthers: boolean }[] = await statements.query(
+      'select account_id as "accountId", ends_others as "endsOthers" from use_sign_in_link($1)',
+      [tokenHash],
+    );
+    return rows[0];
+  }
+
   async openInvitation(
     transaction: Transaction,
     tokenHash: string,

@@ -8,8 +8,14 @@ import { hashPassword, passwordMatches } from '../../platform/security/passwords
 import { Throttle } from '../../platform/security/throttle.js';
 import { hashToken } from '../../platform/security/tokens.js';
 import { MembersService } from '../teams/members.service.js';
-import type { AccountDto, CredentialsDto, JoinDto, SignUpDto } from './accounts.dto.js';
-import { EmailTaken, InvitationGone, SignUpClosed, WrongCredentials } from './accounts.errors.js';
+import type { AccountDto, CredentialsDto, JoinDto, SignInLinkTokenDto, SignUpDto } from './accounts.dto.js';
+import {
+  EmailTaken,
+  InvitationGone,
+  SignInLinkGone,
+  SignUpClosed,
+  WrongCredentials,
+} from './accounts.errors.js';
 import { AccountsQueries } from './accounts.queries.js';
 import { type NewSignIn, SignInsService } from './sign-ins.service.js';
 
@@ -65,6 +71,16 @@ export class AccountsService {
     const used = await this.members.useInvitation(invitation, accountId);
     if (!used) throw new InvitationGone();
     return this.beginSignIn(accountId);
+  }
+
+  /** Signs a rider in by a single-use link from the pit. */
+  async signInByLink({ token }: SignInLinkTokenDto): Promise<SignIn> {
+    const used = await this.database.asStranger((statements) =>
+      this.queries.useSignInLink(statements, hashToken(token)),
+    );
+    if (!used) throw new SignInLinkGone();
+    if (used.endsOthers) await this.signIns.endAll(used.accountId);
+    return this.beginSignIn(used.accountId);
   }
 
   async describe(accountId: string): Promise<AccountDto> {

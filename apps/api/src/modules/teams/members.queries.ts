@@ -4,6 +4,7 @@ import type { Transaction } from '../../platform/database/team-database.js';
 import type { Role } from '../../platform/http/scope.js';
 import { InvitationEntity } from './invitation.entity.js';
 import { MemberEntity } from './member.entity.js';
+import { SignInLinkEntity } from './sign-in-link.entity.js';
 import { TeamEntity } from './team.entity.js';
 
 export interface MemberRow {
@@ -71,6 +72,22 @@ export class MembersQueries {
     invitation: Pick<InvitationEntity, 'teamId' | 'id' | 'tokenHash' | 'role' | 'riderId' | 'expiresAt'>,
   ): Promise<void> {
     await transaction.insert(InvitationEntity, invitation);
+  }
+
+  /** Whether the person rides in this team, does nothing else in it, and is in no other. */
+  async onlyRidesIn(transaction: Transaction, accountId: string, teamId: string): Promise<boolean> {
+    const [row]: { answer: boolean }[] = await transaction.query('select only_rides_in($1, $2) as answer', [
+      accountId,
+      teamId,
+    ]);
+    return row?.answer === true;
+  }
+
+  async insertSignInLink(
+    transaction: Transaction,
+    link: Pick<SignInLinkEntity, 'teamId' | 'id' | 'tokenHash' | 'accountId' | 'endsOthers' | 'expiresAt'>,
+  ): Promise<void> {
+    await transaction.insert(SignInLinkEntity, link);
   }
 
   /** Marks the invitation as used; false if somebody was faster. */

@@ -9,7 +9,15 @@ import {
 import { AnyAccount, Roles, TokenScope } from '../../platform/http/access.js';
 import { Account, ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { MembersService } from './members.service.js';
-import { InvitationDto, InvitationInputDto, MemberDto, TeamDto, TeamInputDto } from './teams.dto.js';
+import {
+  InvitationDto,
+  InvitationInputDto,
+  MemberDto,
+  TeamDto,
+  TeamInputDto,
+  SignInLinkDto,
+  SignInLinkInputDto,
+} from './teams.dto.js';
 
 @ApiTags('teams')
 @Controller('teams')
@@ -52,6 +60,18 @@ export class TeamsController {
   @ApiCreatedResponse({ type: InvitationDto })
   invite(@Scope() scope: TeamScope, @Body() input: InvitationInputDto): Promise<InvitationDto> {
     return this.members.invite(scope, input);
+  }
+
+  @Roles('mechanic')
+  @Post(':teamId/members/:id/sign-in-links')
+  @ApiOperation({ summary: 'Make a single-use link by which a rider signs in on another phone.' })
+  @ApiCreatedResponse({ type: SignInLinkDto })
+  linkSignIn(
+    @Scope() scope: TeamScope,
+    @Param('id', ParseUUIDPipe) id: string,
+    @Body() input: SignInLinkInputDto,
+  ): Promise<SignInLinkDto> {
+    return this.members.linkSignIn(scope, id, input);
   }
 
   @Roles('mechanic')

@@ -1,4 +1,4 @@
-import { ChoiceField, IdField, MomentField, TextField } from '../../platform/http/fields.js';
+import { ChoiceField, FlagField, IdField, MomentField, TextField } from '../../platform/http/fields.js';
 import { ROLES, type Role } from '../../platform/http/scope.js';
 
 export class TeamInputDto {
@@ -34,6 +34,29 @@ export class InvitationInputDto {
 
   @IdField({ description: 'The rider who joins; needed for the role rider.', optional: true, nullable: true })
   riderId?: string | null;
+}
+
+export class SignInLinkInputDto {
+  @FlagField({
+    description: 'Whether using the link ends every other sign-in of the rider, as when the phone was lost.',
+    example: true,
+  })
+  endsOthers: boolean;
+}
+
+export class SignInLinkDto {
+  @IdField({ description: 'The link.' })
+  id: string;
+
+  @TextField({
+    description: 'Path of the single-use link on this service; shown once.',
+    maxLength: 200,
+    example: '/sign-in-link#Q2hhbm5lbC0x',
+  })
+  path: string;
+
+  @MomentField({ description: 'When the link ends.', example: '2026-05-09T10:30:00Z' })
+  expiresAt: string;
 }
 
 export class InvitationDto {

@@ -6,6 +6,16 @@ export class RiderRoleNeedsRider extends InvalidField {
   }
 }
 
+export class OnlyForRiders extends Refusal {
+  constructor() {
+    super(
+      'sign-in-link.only-for-riders',
+      'conflict',
+      'A sign-in link is for somebody who rides in this team and is in no other: anybody else signs in with the password.',
+    );
+  }
+}
+
 export class LastMechanic extends Refusal {
   constructor() {
     super('member.last-mechanic', 'conflict', 'A team keeps at least one mechanic.');

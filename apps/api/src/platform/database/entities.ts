@@ -16,6 +16,7 @@ import { SetupEntity } from '../../modules/setups/setup.entity.js';
 import { SpringUnitEntity } from '../../modules/spring-units/spring-unit.entity.js';
 import { InvitationEntity } from '../../modules/teams/invitation.entity.js';
 import { MemberEntity } from '../../modules/teams/member.entity.js';
+import { SignInLinkEntity } from '../../modules/teams/sign-in-link.entity.js';
 import { TeamEntity } from '../../modules/teams/team.entity.js';
 import { PlannedRunEntity } from '../../modules/test-plans/planned-run.entity.js';
 import { TestPlanArmEntity } from '../../modules/test-plans/test-plan-arm.entity.js';
@@ -43,6 +44,7 @@ export const ENTITIES = [
   SessionEntity,
   SetupEntity,
   SignInEntity,
+  SignInLinkEntity,
   SignInTryEntity,
   SpringUnitEntity,
   TeamEntity,

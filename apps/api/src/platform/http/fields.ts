@@ -170,7 +170,7 @@ export function DayField(options: Common & { example: string }): PropertyDecorat
 export function MomentField(options: Common & { example: string }): PropertyDecorator {
   const check = { context: { allowed: 'a moment from 1990 to 2199 as in 2026-05-09T10:30:00Z' } };
   return applyDecorators(
-    Transform(({ value }: { value: unknown }) => (isRealMoment(value) ? value : [value])),
+    Transform(({ value }: { value: unknown }) => (value == null || isRealMoment(value) ? value : [value])),
     IsString(check),
     Matches(/^(19[9]\d|2[01]\d\d)-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,6})?(Z|[+-]\d\d:\d\d)$/, check),
     property(options, {

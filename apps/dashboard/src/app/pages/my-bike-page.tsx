@@ -1,32 +1,36 @@
-import { NativeSelect } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
-import { getRouteApi, useNavigate } from '@tanstack/react-router';
-import { lazy, Suspense } from 'react';
-import { MySetup } from '../../features/ride/components/my-setup.js';
+import { getRouteApi } from '@tanstack/react-router';
+import { lazy, Suspense, useState } from 'react';
+import { RunUnderWay } from '../../features/ride/components/run-under-way.js';
+import { runTimer } from '../../features/ride/model/run-timer.js';
+import { airToday } from '../../features/ride/model/todays-air.js';
+import { useQueueState } from '../../features/ride/queue/use-run-queue.js';
+import { typedTemperature } from '../../features/ride/model/typed-temperature.js';
 import { texts } from '../../features/ride/texts.js';
 import { RecentRuns } from '../../features/runs/components/recent-runs.js';
-import { strokeMarks } from '../../shared/format/stroke-marks.js';
-import { joined } from '../../shared/http/joined.js';
-import { baselinesQuery, type EndBaseline } from '../../shared/http/reads/baselines.js';
 import { bikesQuery, type Bike } from '../../shared/http/reads/bikes.js';
-import { lastDecisionQuery } from '../../shared/http/reads/decisions.js';
 import { runsQuery } from '../../shared/http/reads/runs.js';
-import { currentSetupsQuery } from '../../shared/http/reads/setups.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
 import { Empty } from '../../shared/ui/empty.js';
-import { LinkButton } from '../../shared/ui/link.js';
+import { LinkButton, TextLink } from '../../shared/ui/link.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { chooseBike } from '../choose-bike.js';
 import { useMembership } from '../use-membership.js';
+import { MyBikeNow } from './my-bike-now.js';
+import { Place } from './my-bike-place.js';
 import classes from './my-bike-page.module.css';
 
-const route = getRouteApi('/teams/$teamId/my-bike');
+const QueuedRuns = lazy(() =>
+  import('../../features/ride/components/queued-runs.js').then((module) => ({ default: module.QueuedRuns })),
+);
 /** Few riders are in a plan: the first page does not wait for it. */
 const RiderPlans = lazy(async () => {
   const { RiderPlans: component } = await import('../../features/test-plans/components/rider-plans.js');
   return { default: component };
 });
+const RECENT = 8;
+const route = getRouteApi('/teams/$teamId/my-bike');
 
 export function MyBikePage() {
   const { teamId, riderId } = useMembership().membership;
@@ -56,31 +60,48 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
   const tracks = useQuery(tracksQuery(teamId));
   const chosen = route.useSearch().trackId;
   const trackId = chosen ?? runs.data?.[0]?.trackId ?? tracks.data?.[0]?.id;
-  const search = { bikeId: bike.id, ...(trackId !== undefined && { trackId }) };
+  const [typed, setTyped] = useState<{ celsius: number | null }>();
+  const temperatureC = typed === undefined ? typedTemperature.read(trackId, Date.now()) : typed.celsius;
+  const track = tracks.data?.find(({ id }) => id === trackId);
+  const air = track && airToday(track.altitudeM, temperatureC);
+  const place = { bikeId: bike.id, ...(trackId !== undefined && { trackId }) };
+  const type = (celsius: number | null) => {
+    setTyped({ celsius });
+    if (trackId !== undefined) typedTemperature.write(trackId, celsius, Date.now());
+  };
   return (
     <Page title={bike.name}>
-      <Choosers bike={bike} own={own} tracks={tracks.data ?? []} trackId={trackId} />
+      <Place
+        bike={bike}
+        own={own}
+        tracks={tracks.data ?? []}
+        trackId={trackId}
+        temperatureC={temperatureC}
+        onTemperature={type}
+        air={air}
+      />
       <Suspense fallback={null}>
         <RiderPlans teamId={teamId} riderId={bike.riderId} bikeId={bike.id} />
       </Suspense>
-      <Now teamId={teamId} bikeId={bike.id} trackId={trackId} />
+      <MyBikeNow
+        teamId={teamId}
+        bikeId={bike.id}
+        trackId={trackId}
+        air={air}
+        lastRidden={runs.data?.[0]?.setupId ?? undefined}
+        alsoShown={[runs, tracks]}
+      />
       <div className={`${classes.act} ll-screen-only`}>
-        <LinkButton
-          to="/teams/$teamId/my-bike/log-run"
-          params={{ teamId }}
-          search={search}
-          size="lg"
-          fullWidth
-        >
-          {texts.logRun}
-        </LinkButton>
+        <RunUnderWay />
+        <Log teamId={teamId} place={place} />
       </div>
+      <Waiting teamId={teamId} />
       <Section title={texts.recent}>
         <QueryView query={runs} isEmpty={(items) => items.length === 0} empty={<p>{texts.noRuns}</p>}>
           {(items) => (
             <RecentRuns
               runs={items.slice(0, RECENT)}
-              trackName={(id) => tracks.data?.find((track) => track.id === id)?.name ?? ''}
+              trackName={(id) => tracks.data?.find((other) => other.id === id)?.name ?? ''}
             />
           )}
         </QueryView>
@@ -89,78 +110,56 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
   );
 }
 
-const RECENT = 8;
-
-interface ChoosersProps {
-  readonly bike: Bike;
-  readonly own: readonly Bike[];
-  readonly tracks: readonly { id: string; name: string }[];
-  readonly trackId: string | undefined;
+interface LogProps {
+  readonly teamId: string;
+  readonly place: { readonly bikeId: string; readonly trackId?: string };
 }
 
-/** Which bike and which track: what the predictions below are for. */
-function Choosers({ bike, own, tracks, trackId }: ChoosersProps) {
-  const navigate = useNavigate({ from: '/teams/$teamId/my-bike' });
-  const choose = (change: { bikeId?: string; trackId?: string }) =>
-    void navigate({ search: (before) => ({ ...before, ...change }), replace: true });
+/** The two ways to log: start the timer now, or enter what was ridden. */
+function Log({ teamId, place }: LogProps) {
+  const to = { to: '/teams/$teamId/my-bike/log-run', params: { teamId }, search: place } as const;
+  const isUnderWay = runTimer.read(Date.now()) !== null;
+  const start = () => runTimer.write({ startedAt: Date.now(), stoppedAt: null });
+  if (isUnderWay) {
+    return (
+      <LinkButton {...to} size="lg" fullWidth>
+        {texts.toRun}
+      </LinkButton>
+    );
+  }
   return (
-    <div className={classes.choosers}>
-      {own.length > 1 && (
-        <NativeSelect
-          label={texts.bike}
-          value={bike.id}
-          onChange={(event) => choose({ bikeId: event.currentTarget.value })}
-          data={own.map(({ id, name }) => ({ value: id, label: name }))}
-        />
-      )}
-      {tracks.length > 0 && trackId !== undefined && (
-        <NativeSelect
-          label={texts.track}
-          value={trackId}
-          onChange={(event) => choose({ trackId: event.currentTarget.value })}
-          data={tracks.map(({ id, name }) => ({ value: id, label: name }))}
-        />
-      )}
+    <div className={classes.ways}>
+      <LinkButton {...to} size="lg" fullWidth variant="default" onClick={start}>
+        {texts.startRun}
+      </LinkButton>
+      <LinkButton {...to} size="lg" fullWidth>
+        {texts.logRun}
+      </LinkButton>
     </div>
   );
 }
 
-interface NowProps {
-  readonly teamId: string;
-  readonly bikeId: string;
-  readonly trackId: string | undefined;
-}
-
-/** The set-up now, what it uses of its stroke on the track, and why it was changed last. */
-function Now({ teamId, bikeId, trackId }: NowProps) {
-  const setups = useQuery(currentSetupsQuery(teamId, bikeId));
-  const decisions = useQuery(lastDecisionQuery(teamId, bikeId));
-  // The pictures come when they come; the figures do not wait for them.
-  const baselines = useQuery({
-    ...baselinesQuery(teamId, { trackId: trackId ?? '', bikeId }),
-    enabled: trackId !== undefined,
-  });
-  const baseline = baselines.data?.find((item) => item.bikeId === bikeId);
-  const marks = (end: EndBaseline | null | undefined) =>
-    end?.current ? strokeMarks(end, end.current) : undefined;
-  const state = joined([setups, decisions], () => ({
-    setups: setups.data ?? [],
-    decision: decisions.data?.[0],
-  }));
+/** What waits on this phone, where anything does. */
+function Waiting({ teamId }: { teamId: string }) {
+  if (useQueueState().runs.length === 0) return null;
   return (
-    <QueryView query={state}>
-      {({ setups: [now, before], decision }) =>
-        now === undefined ? (
-          <Empty title={texts.notSetUp}>{texts.notSetUpLead}</Empty>
-        ) : (
-          <MySetup
-            now={now}
-            before={before}
-            decision={decision}
-            strokes={{ fork: marks(baseline?.fork), shock: marks(baseline?.shock) }}
-          />
-        )
-      }
-    </QueryView>
+    <Suspense>
+      <QueuedRuns
+        signIn={
+          <TextLink to="/sign-in" search={{ to: `/teams/${teamId}/my-bike` }}>
+            {texts.signInAgain}
+          </TextLink>
+        }
+        correct={(run) => (
+          <LinkButton
+            to="/teams/$teamId/my-bike/log-run"
+            params={{ teamId: run.teamId }}
+            search={{ bikeId: run.message.bikeId, correct: run.key }}
+          >
+            {texts.correct}
+          </LinkButton>
+        )}
+      />
+    </Suspense>
   );
 }

@@ -32,5 +32,11 @@ const join = createRoute({
   component: lazyRouteComponent(() => import('../pages/join-page.js'), 'JoinPage'),
 });
 
+const signInLink = createRoute({
+  getParentRoute: () => root,
+  path: '/sign-in-link',
+  component: lazyRouteComponent(() => import('../pages/sign-in-link-page.js'), 'SignInLinkPage'),
+});
+
 /** The pages before a team is entered. */
-export const doorRoutes = [landing, signIn, signUp, join] as const;
+export const doorRoutes = [landing, signIn, signUp, join, signInLink] as const;

@@ -82,13 +82,18 @@ const myBike = createRoute({
   getParentRoute: () => team,
   path: 'my-bike',
   validateSearch: place,
+  // The first page of somebody on a bad line.
+  staticData: { withoutKit: true },
   component: lazyRouteComponent(() => import('../pages/my-bike-page.js'), 'MyBikePage'),
 });
 
 const logRun = createRoute({
   getParentRoute: () => team,
   path: 'my-bike/log-run',
-  validateSearch: place,
+  validateSearch: (search): { bikeId?: string; trackId?: string; correct?: string } => ({
+    ...place(search),
+    ...textSearch(search, 'correct'),
+  }),
   component: lazyRouteComponent(() => import('../pages/log-run-page.js'), 'LogRunPage'),
 });
 

@@ -1,71 +1,31 @@
-import {
-  Button,
-  NativeSelect,
-  Stack,
-  Text,
-  useMantineColorScheme,
-  type MantineColorScheme,
-} from '@mantine/core';
-import { Link, useNavigate } from '@tanstack/react-router';
+import { lazy, Suspense, useState } from 'react';
 import type { Account, Membership } from '../../features/account/api/account.js';
-import { useSignOut } from '../../features/account/api/sign-out.js';
-import { Failure } from '../../shared/ui/error-view.js';
-import { homeOf } from '../home.js';
+import { Loading } from '../../shared/ui/query-view.js';
 import { texts } from '../texts.js';
 import classes from './shell.module.css';
 
-const SCHEMES: { value: MantineColorScheme; label: string }[] = [
-  { value: 'auto', label: texts.device },
-  { value: 'light', label: texts.light },
-  { value: 'dark', label: texts.dark },
-];
+const AccountChoices = lazy(() =>
+  import('./account-choices.js').then((module) => ({ default: module.AccountChoices })),
+);
 
 interface AccountPanelProps {
   readonly account: Account;
   readonly membership: Membership;
 }
 
+/** Opens what belongs to the account; its contents load when it is opened first. */
 export function AccountPanel({ account, membership }: AccountPanelProps) {
-  const navigate = useNavigate();
-  const signOut = useSignOut();
-  const { colorScheme, setColorScheme } = useMantineColorScheme();
-  const switchTo = (teamId: string) => {
-    const chosen = account.memberships.find((other) => other.teamId === teamId);
-    if (chosen !== undefined) void navigate(homeOf(chosen));
-  };
+  const [wasOpened, setWasOpened] = useState(false);
   return (
-    <details className={classes.account}>
+    <details className={classes.account} onToggle={() => setWasOpened(true)}>
       <summary aria-label={texts.account}>{account.displayName}</summary>
-      <Stack className={classes.panel}>
-        <Text size="sm">
-          {texts.signedInAs} {account.email}, {texts.role[membership.role]} · {membership.teamName}
-        </Text>
-        {account.memberships.length > 1 && (
-          <NativeSelect
-            label={texts.switchTeam}
-            value={membership.teamId}
-            onChange={(event) => switchTo(event.currentTarget.value)}
-            data={account.memberships.map(({ teamId, teamName }) => ({ value: teamId, label: teamName }))}
-          />
+      <div className={classes.panel}>
+        {wasOpened && (
+          <Suspense fallback={<Loading />}>
+            <AccountChoices account={account} membership={membership} />
+          </Suspense>
         )}
-        <NativeSelect
-          label={texts.appearance}
-          value={colorScheme}
-          onChange={(event) => setColorScheme(event.currentTarget.value as MantineColorScheme)}
-          data={SCHEMES}
-        />
-        <Link to="/teams/$teamId/sign-ins" params={{ teamId: membership.teamId }}>
-          {texts.signIns}
-        </Link>
-        <Failure error={signOut.error} />
-        <Button
-          variant="default"
-          loading={signOut.isPending}
-          onClick={() => signOut.mutate(undefined, { onSuccess: () => void navigate({ to: '/sign-in' }) })}
-        >
-          {texts.signOut}
-        </Button>
-      </Stack>
+      </div>
     </details>
   );
 }

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { Kit } from '../kit/kit.js';
 import { texts } from '../texts.js';
 import classes from './shell.module.css';
 
@@ -7,7 +8,9 @@ export function DoorShell({ children }: { children: ReactNode }) {
   return (
     <div className={classes.door}>
       <header className={classes.brand}>{texts.product}</header>
-      <main>{children}</main>
+      <main>
+        <Kit>{children}</Kit>
+      </main>
     </div>
   );
 }

@@ -1,7 +1,10 @@
-import { Link, Outlet } from '@tanstack/react-router';
+import { Link, Outlet, useMatches } from '@tanstack/react-router';
+import { RunQueueProvider } from '../../features/ride/queue/use-run-queue.js';
+import { LazyKit } from '../kit/lazy-kit.js';
 import { texts } from '../texts.js';
 import { useMembership } from '../use-membership.js';
 import { AccountPanel } from './account-panel.js';
+import { NewVersionNote } from './new-version-note.js';
 import { pagesOf } from './pages-of.js';
 import { useFocusOnArrival } from './use-focus-on-arrival.js';
 import classes from './shell.module.css';
@@ -10,9 +13,10 @@ import classes from './shell.module.css';
 export function TeamShell() {
   const { account, membership } = useMembership();
   const content = useFocusOnArrival();
+  const withoutKit = useMatches({ select: (matches) => matches.at(-1)?.staticData.withoutKit === true });
   const params = { teamId: membership.teamId };
   return (
-    <>
+    <RunQueueProvider account={account.id} key={account.id}>
       <a href="#content" className={classes.skip}>
         {texts.skip}
       </a>
@@ -31,9 +35,16 @@ export function TeamShell() {
           <AccountPanel account={account} membership={membership} />
         </div>
       </header>
+      <NewVersionNote />
       <main id="content" ref={content} className={classes.main} tabIndex={-1}>
-        <Outlet />
+        {withoutKit ? (
+          <Outlet />
+        ) : (
+          <LazyKit>
+            <Outlet />
+          </LazyKit>
+        )}
       </main>
-    </>
+    </RunQueueProvider>
   );
 }

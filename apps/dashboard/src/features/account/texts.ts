@@ -15,5 +15,7 @@ export const texts = {
   joinLead: 'Your team sent you here. Make an account, and you are in.',
   name: 'Your name, as team mates see it',
   noAccountMade: 'No account made',
+  signInLinkLead: 'Your mechanic has made this link for you. It works once.',
+  signInLinkBroken: 'This link carries nothing to sign in with. Ask your mechanic for a new one.',
   linkBroken: 'This link carries no invitation. Ask for a new one.',
 };

@@ -23,5 +23,9 @@ export const texts = {
     { value: 'coach', label: 'coach: tracks, decisions, reads all' },
     { value: 'mechanic', label: 'mechanic: all of the team’s data' },
   ],
+  endsAt: (moment: string) => `Works once, until ${moment}.`,
+  signInLink: 'Sign in on another phone',
+  phoneLost: 'The old phone is lost: sign out everywhere else',
+  close: 'Close',
   notRemoved: 'Not taken out',
 };

@@ -23,6 +23,13 @@ export function formatMoment(instant: string): string {
   }).format(new Date(instant));
 }
 
+/** The time on the clock, and the day before it where that is not today: 14:05. */
+export function formatClock(moment: number, now: number): string {
+  const day = new Date(moment).toDateString();
+  if (day !== new Date(now).toDateString()) return formatMoment(new Date(moment).toISOString());
+  return new Intl.DateTimeFormat(LANGUAGE, { hour: '2-digit', minute: '2-digit' }).format(moment);
+}
+
 /** The time of a run: 2:07.4 for 127.4 s. */
 export function formatRunTime(seconds: number): string {
   const tenths = Math.round(seconds * 10);

@@ -1,5 +1,5 @@
-import { Stack, Text, Title } from '@mantine/core';
 import type { ReactNode } from 'react';
+import classes from './page.module.css';
 
 interface EmptyProps {
   readonly title: string;
@@ -11,10 +11,10 @@ interface EmptyProps {
 /** Nothing here yet, and what to do next. */
 export function Empty({ title, children, action }: EmptyProps) {
   return (
-    <Stack align="start" gap="sm" py="lg">
-      <Title order={2}>{title}</Title>
-      <Text maw="60ch">{children}</Text>
+    <div className={classes.empty}>
+      <h2 className={classes.second}>{title}</h2>
+      <p className={classes.words}>{children}</p>
       {action}
-    </Stack>
+    </div>
   );
 }

@@ -1,6 +1,7 @@
-import { Button, Stack, Text } from '@mantine/core';
 import { ApiProblem, NoConnection } from '../http/problem.js';
 import { Warning } from './note.js';
+import classes from './page.module.css';
+import { PlainButton } from './plain-button.js';
 import { texts } from './texts.js';
 
 interface ErrorViewProps {
@@ -11,12 +12,12 @@ interface ErrorViewProps {
 /** Why something could not be read, and the way to try again. */
 export function ErrorView({ error, onRetry }: ErrorViewProps) {
   return (
-    <Stack align="start" gap="sm">
+    <div className={classes.failed}>
       <Failure error={error} word={texts.problem} />
-      <Button variant="default" onClick={onRetry}>
+      <PlainButton variant="default" onClick={onRetry}>
         {texts.retry}
-      </Button>
-    </Stack>
+      </PlainButton>
+    </div>
   );
 }
 
@@ -41,9 +42,7 @@ export function Failure({ error, word = texts.notSaved }: { error: unknown; word
     <Warning word={`${word}: ${error.title}.`} urgent>
       {error.message}
       {error.status >= 500 && error.requestId !== null && (
-        <Text size="sm" c="dimmed">
-          {texts.loggedUnder(error.requestId)}
-        </Text>
+        <div className={classes.small}>{texts.loggedUnder(error.requestId)}</div>
       )}
     </Warning>
   );

@@ -1,15 +1,24 @@
-import { Anchor, Button, type AnchorProps, type ButtonProps } from '@mantine/core';
 import { createLink } from '@tanstack/react-router';
 import type { ComponentPropsWithRef } from 'react';
+import classes from './link.module.css';
+import { buttonClass, type ButtonLook } from './plain-button.js';
 
-type PlainAnchor = ComponentPropsWithRef<'a'>;
+interface TextLinkProps extends ComponentPropsWithRef<'a'> {
+  readonly size?: 'sm';
+}
 
 /** A link in running text or a table. */
-export const TextLink = createLink((props: AnchorProps & Omit<PlainAnchor, keyof AnchorProps>) => (
-  <Anchor underline="always" {...props} />
+export const TextLink = createLink(({ size, className, ...anchor }: TextLinkProps) => (
+  <a
+    {...anchor}
+    className={[classes.text, size === 'sm' && classes.small, className].filter(Boolean).join(' ')}
+  />
 ));
 
 /** A way on that looks like what can be pressed. */
-export const LinkButton = createLink((props: ButtonProps & Omit<PlainAnchor, keyof ButtonProps>) => (
-  <Button component="a" {...props} />
-));
+export const LinkButton = createLink(
+  ({ variant, size, fullWidth, ...anchor }: ButtonLook & ComponentPropsWithRef<'a'>) => {
+    const look = { ...(variant && { variant }), ...(size && { size }), ...(fullWidth && { fullWidth }) };
+    return <a {...anchor} className={buttonClass(look)} />;
+  },
+);

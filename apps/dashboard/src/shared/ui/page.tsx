@@ -1,4 +1,3 @@
-import { Stack, Text, Title } from '@mantine/core';
 import { useEffect, useId, type ReactNode } from 'react';
 import classes from './page.module.css';
 
@@ -16,20 +15,16 @@ export function Page({ title, lead, actions, children }: PageProps) {
     document.title = `${title} · Loamledger`;
   }, [title]);
   return (
-    <Stack gap="lg">
+    <div className={classes.page}>
       <div className={classes.head}>
         <div>
-          <Title order={1}>{title}</Title>
-          {lead !== undefined && (
-            <Text c="dimmed" maw="70ch">
-              {lead}
-            </Text>
-          )}
+          <h1 className={classes.first}>{title}</h1>
+          {lead !== undefined && <div className={classes.lead}>{lead}</div>}
         </div>
         {actions !== undefined && <div className={`${classes.actions} ll-screen-only`}>{actions}</div>}
       </div>
       {children}
-    </Stack>
+    </div>
   );
 }
 
@@ -45,9 +40,9 @@ export function Section({ title, actions, children }: SectionProps) {
   return (
     <section className={classes.section} aria-labelledby={headingId}>
       <div className={classes.head}>
-        <Title order={2} id={headingId}>
+        <h2 id={headingId} className={classes.second}>
           {title}
-        </Title>
+        </h2>
         {actions !== undefined && <div className={`${classes.actions} ll-screen-only`}>{actions}</div>}
       </div>
       {children}

@@ -1,7 +1,7 @@
-import { Skeleton, Stack, VisuallyHidden } from '@mantine/core';
 import type { ReactNode } from 'react';
 import type { Readable } from '../http/joined.js';
 import { ErrorView } from './error-view.js';
+import classes from './page.module.css';
 import { texts } from './texts.js';
 
 interface QueryViewProps<Data> {
@@ -24,11 +24,11 @@ export function QueryView<Data>({ query, isEmpty, empty, children }: QueryViewPr
 
 export function Loading() {
   return (
-    <Stack role="status" gap="sm">
-      <VisuallyHidden>{texts.loading}</VisuallyHidden>
-      <Skeleton height={28} width="40%" />
-      <Skeleton height={72} />
-      <Skeleton height={72} />
-    </Stack>
+    <div role="status" className={classes.loading}>
+      <span className="ll-heard-only">{texts.loading}</span>
+      <div />
+      <div />
+      <div />
+    </div>
   );
 }

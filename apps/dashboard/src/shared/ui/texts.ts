@@ -7,4 +7,5 @@ export const texts = {
   unexpected: 'Something went wrong on this page. Reload it; if it stays, tell your mechanic what you did.',
   notSaved: 'Not saved',
   loggedUnder: (id: string) => `The service has logged it under ${id}.`,
+  asOf: (clock: string, isCutOff: boolean) => `as of ${clock}${isCutOff ? ', no signal' : ''}`,
 };

@@ -1,11 +1,11 @@
-import { Button, Group, NativeSelect, Stack, Text, TextInput } from '@mantine/core';
+import { Button, Group, NativeSelect, Stack, Text } from '@mantine/core';
 import { useForm } from '@mantine/form';
-import { useState } from 'react';
 import { fieldErrors } from '../../../shared/http/problem.js';
 import type { Rider } from '../../../shared/http/reads/riders.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { useInvite, type InvitationInput } from '../api/invite.js';
 import { texts } from '../texts.js';
+import { SingleUseLink } from './single-use-link.js';
 
 interface InviteFormProps {
   readonly teamId: string;
@@ -40,28 +40,10 @@ export function InviteForm({ teamId, riders }: InviteFormProps) {
             {texts.make}
           </Button>
         </Group>
-        {invite.data !== undefined && <Link path={invite.data.path} />}
+        {invite.data !== undefined && (
+          <SingleUseLink path={invite.data.path} expiresAt={invite.data.expiresAt} />
+        )}
       </Stack>
     </form>
-  );
-}
-
-function Link({ path }: { path: string }) {
-  const [copied, setCopied] = useState(false);
-  const address = new URL(path, window.location.href).href;
-  const copy = () => void navigator.clipboard.writeText(address).then(() => setCopied(true));
-  return (
-    <Group align="end" gap="sm">
-      <TextInput
-        label={texts.link}
-        value={address}
-        readOnly
-        flex={1}
-        onFocus={(event) => event.currentTarget.select()}
-      />
-      <Button variant="default" onClick={copy}>
-        <span role="status">{copied ? texts.copied : texts.copy}</span>
-      </Button>
-    </Group>
   );
 }

@@ -4,6 +4,7 @@ import { Failure } from '../../../shared/ui/error-view.js';
 import { useRemoveMember } from '../api/remove-member.js';
 import type { Member } from '../api/members.js';
 import { texts } from '../texts.js';
+import { LinkSignIn } from './link-sign-in.js';
 
 interface MemberListProps {
   readonly teamId: string;
@@ -34,7 +35,12 @@ export function MemberList({ teamId, members, riderName, canChange, ownAccountId
               <Table.Td>{member.riderId === null ? texts.notRiding : riderName(member.riderId)}</Table.Td>
               {canChange && (
                 <Table.Td>
-                  {member.accountId !== ownAccountId && <RemoveMember teamId={teamId} member={member} />}
+                  {member.accountId !== ownAccountId && (
+                    <Stack gap="sm" align="start">
+                      {member.role === 'rider' && <LinkSignIn teamId={teamId} member={member} />}
+                      <RemoveMember teamId={teamId} member={member} />
+                    </Stack>
+                  )}
                 </Table.Td>
               )}
             </Table.Tr>

@@ -1,75 +1,76 @@
-import { Button, NativeSelect } from '@mantine/core';
-import { useState, type FormEvent } from 'react';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { Button } from '@mantine/core';
+import { useState } from 'react';
 import type { Track } from '../../../shared/http/reads/tracks.js';
-import { ChoiceRow } from '../../../shared/ui/choice-row.js';
-import { Failure } from '../../../shared/ui/error-view.js';
-import { useLogRun } from '../api/log-run.js';
-import { CONDITIONS, type Condition } from '../model/choices.js';
-import {
-  emptyRun,
-  formErrors,
-  localDay,
-  obviousErrors,
-  runMessage,
-  type RunErrors,
-  type RunValues,
-} from '../model/run-form.js';
+import { Warning } from '../../../shared/ui/note.js';
+import { obviousErrors, type Ride, type RunErrors, type RunValues } from '../model/run-form.js';
 import { texts } from '../texts.js';
-import { RunFields } from './run-fields.js';
+import { Feel } from './feel.js';
+import { MoreFields } from './more-fields.js';
+import { RingFields, type Strokes } from './ring-fields.js';
 import classes from './ride.module.css';
+import { TimeField } from './time-field.js';
+import { useSaveRun } from './use-save-run.js';
 
-interface LogRunFormProps {
+export interface LogRunFormProps {
+  readonly account: string;
   readonly teamId: string;
-  readonly bikeId: string;
+  /** What belongs to the run whatever is typed: bike, set-up ridden, day. */
+  readonly ride: () => Ride;
+  readonly bikeName: string;
   readonly hasShock: boolean;
+  readonly strokesMm: Strokes;
   readonly tracks: readonly Track[];
-  /** What is most likely right: where and how it was ridden last. */
-  readonly likely: { readonly trackId: string; readonly condition: Condition };
+  /** What is most likely right, or what is to be corrected. */
+  readonly initial: RunValues;
+  /** The key of the refused run in whose place this one comes. */
+  readonly corrects: string | undefined;
   readonly onSaved: () => void;
 }
 
-/** A run in a few touches: everything but the track may stay empty. */
-export function LogRunForm({ teamId, bikeId, hasShock, tracks, likely, onSaved }: LogRunFormProps) {
-  const log = useLogRun(teamId);
-  const [values, setValues] = useState(() => emptyRun(likely.trackId, likely.condition));
+/** A run in a few touches: timer, two rings, feel, save. Everything but the track may stay empty. */
+export function LogRunForm(props: LogRunFormProps) {
+  const { hasShock, strokesMm, tracks } = props;
+  const [values, setValues] = useState(props.initial);
   const [errors, setErrors] = useState<RunErrors>({});
+  const saving = useSaveRun(props, setErrors);
   const change = (part: Partial<RunValues>) => setValues((before) => ({ ...before, ...part }));
 
-  const submit = (event: FormEvent) => {
-    event.preventDefault();
+  const save = (isSpoilt: boolean) => {
     const found = obviousErrors(values);
     setErrors(found);
-    if (Object.keys(found).length > 0) return;
-    log.mutate(runMessage(values, bikeId, localDay(new Date())), {
-      onSuccess: onSaved,
-      onError: (error) => setErrors(formErrors(fieldErrors(error))),
-    });
+    if (Object.keys(found).length === 0) void saving.save(values, isSpoilt);
   };
 
   return (
-    <form onSubmit={submit} noValidate className={classes.form}>
-      <NativeSelect
-        label={texts.track}
-        value={values.trackId}
-        error={errors.trackId}
-        onChange={(event) => change({ trackId: event.currentTarget.value })}
-        data={[
-          ...(values.trackId === '' ? [{ value: '', label: texts.chooseTrack }] : []),
-          ...tracks.map(({ id, name }) => ({ value: id, label: name })),
-        ]}
+    <form
+      noValidate
+      className={classes.form}
+      onSubmit={(event) => {
+        event.preventDefault();
+        save(false);
+      }}
+    >
+      <TimeField time={values.time} error={errors.time} onChange={(time) => change({ time })} />
+      <RingFields
+        values={values}
+        errors={errors}
+        hasShock={hasShock}
+        strokesMm={strokesMm}
+        onChange={change}
       />
-      <ChoiceRow
-        label={texts.condition}
-        choices={CONDITIONS.map((value) => ({ value, label: texts.conditions[value] }))}
-        value={values.condition}
-        onChange={(condition) => change({ condition })}
-      />
-      <RunFields values={values} errors={errors} hasShock={hasShock} onChange={change} />
+      <Feel ratings={values.ratings} onChange={(ratings) => change({ ratings })} />
+      <MoreFields values={values} errors={errors} hasShock={hasShock} tracks={tracks} onChange={change} />
       <div className={classes.foot}>
-        <Failure error={log.error} />
-        <Button type="submit" fullWidth size="lg" loading={log.isPending}>
+        {saving.failure !== null && (
+          <Warning word={`${saving.failure.word}.`} urgent>
+            {saving.failure.detail}
+          </Warning>
+        )}
+        <Button type="submit" fullWidth size="lg" loading={saving.isSaving}>
           {texts.save}
+        </Button>
+        <Button variant="default" fullWidth disabled={saving.isSaving} onClick={() => save(true)}>
+          {texts.saveSpoilt}
         </Button>
       </div>
     </form>

@@ -1,19 +1,25 @@
-import { Checkbox } from '@mantine/core';
 import { ChoiceRow } from '../../../shared/ui/choice-row.js';
-import { NumberField } from '../../../shared/ui/number-field.js';
 import type { RunErrors, RunValues } from '../model/run-form.js';
 import { texts } from '../texts.js';
+import { RingField } from './ring-field.js';
 import classes from './ride.module.css';
+
+export interface Strokes {
+  readonly fork: number | undefined;
+  readonly shock: number | undefined;
+}
 
 interface RingFieldsProps {
   readonly values: RunValues;
   readonly errors: RunErrors;
   readonly hasShock: boolean;
+  /** To touch the ring's place on; without them it is typed. */
+  readonly strokesMm?: Strokes;
   readonly onChange: (part: Partial<RunValues>) => void;
 }
 
 /** What the rings on fork and shock show, as travel used or travel left. */
-export function RingFields({ values, errors, hasShock, onChange }: RingFieldsProps) {
+export function RingFields({ values, errors, hasShock, strokesMm, onChange }: RingFieldsProps) {
   return (
     <>
       <ChoiceRow
@@ -26,37 +32,21 @@ export function RingFields({ values, errors, hasShock, onChange }: RingFieldsPro
         onChange={(ringAs) => onChange({ ringAs })}
       />
       <div className={classes.pair}>
-        <div>
-          <NumberField
-            label={texts.forkRing}
-            unit="mm"
-            value={values.forkMm}
-            error={errors.forkMm}
-            onChange={(event) => onChange({ forkMm: event.currentTarget.value })}
-          />
-          <Checkbox
-            mt="sm"
-            label={texts.forkBottomed}
-            checked={values.forkBottomed}
-            onChange={(event) => onChange({ forkBottomed: event.currentTarget.checked })}
-          />
-        </div>
+        <RingField
+          label={texts.forkRing}
+          value={values.forkMm}
+          error={errors.forkMm}
+          strokeMm={strokesMm?.fork}
+          onChange={(forkMm) => onChange({ forkMm })}
+        />
         {hasShock && (
-          <div>
-            <NumberField
-              label={texts.shockRing}
-              unit="mm"
-              value={values.shockMm}
-              error={errors.shockMm}
-              onChange={(event) => onChange({ shockMm: event.currentTarget.value })}
-            />
-            <Checkbox
-              mt="sm"
-              label={texts.shockBottomed}
-              checked={values.shockBottomed}
-              onChange={(event) => onChange({ shockBottomed: event.currentTarget.checked })}
-            />
-          </div>
+          <RingField
+            label={texts.shockRing}
+            value={values.shockMm}
+            error={errors.shockMm}
+            strokeMm={strokesMm?.shock}
+            onChange={(shockMm) => onChange({ shockMm })}
+          />
         )}
       </div>
     </>

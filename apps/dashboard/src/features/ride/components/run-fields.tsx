@@ -2,6 +2,7 @@ import { Checkbox, Stack, Textarea, TextInput } from '@mantine/core';
 import { ChoiceRow } from '../../../shared/ui/choice-row.js';
 import type { RunErrors, RunValues } from '../model/run-form.js';
 import { texts } from '../texts.js';
+import { BottomOuts } from './bottom-outs.js';
 import { Feel } from './feel.js';
 import { RingFields } from './ring-fields.js';
 
@@ -28,6 +29,7 @@ export function RunFields({ values, errors, hasShock, onChange }: RunFieldsProps
         onChange={(event) => onChange({ time: event.currentTarget.value })}
       />
       <RingFields values={values} errors={errors} hasShock={hasShock} onChange={onChange} />
+      <BottomOuts values={values} hasShock={hasShock} onChange={onChange} />
       <Feel ratings={values.ratings} onChange={(ratings) => onChange({ ratings })} />
       <ChoiceRow
         label={texts.outcome}

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { emptyRun, formErrors, localDay, obviousErrors, runMessage } from './run-form.js';
+import { emptyRun, formErrors, localDay, obviousErrors, runMessage, valuesOf } from './run-form.js';
 
 const run = emptyRun('track', 'damp');
-const message = (change: Partial<typeof run>) => runMessage({ ...run, ...change }, 'bike', '2026-05-09');
+const ride = { bikeId: 'bike', setupId: 'ridden', day: '2026-05-09' };
+const message = (change: Partial<typeof run>, isSpoilt = false) =>
+  runMessage({ ...run, ...change, spoilt: isSpoilt }, ride);
 
 describe('a run logged on the phone', () => {
   it('is complete with nothing but the track: no time, no ring, no feel', () => {
@@ -29,12 +31,31 @@ describe('a run logged on the phone', () => {
     expect(message({ forkBottomed: true }).fork).toEqual({ bottomOuts: 1 });
   });
 
-  it('stores a spoilt run with its reason, and says whether the ring still counts', () => {
-    expect(message({ spoilt: true, reason: 'Slid out', readingsCount: true }).spoilt).toEqual({
+  it('stores a spoilt run with its reason or without, and says whether the ring still counts', () => {
+    expect(message({ reason: 'Slid out', readingsCount: false }, true).spoilt).toEqual({
       reason: 'Slid out',
-      readingsCount: true,
+      readingsCount: false,
     });
-    expect(obviousErrors({ ...run, spoilt: true })).toHaveProperty('reason');
+    expect(message({}, true).spoilt?.reason).not.toBe('');
+  });
+
+  it('names the set-up that was ridden, whatever is in the bike when it is sent', () => {
+    expect(message({})).toMatchObject({ setupId: 'ridden', day: '2026-05-09' });
+  });
+
+  it('comes back into the form as it was typed, to be corrected', () => {
+    const typed = {
+      ...run,
+      time: '2:07.4',
+      ringAs: 'left' as const,
+      forkMm: '18',
+      shockMm: '6.5',
+      shockBottomed: true,
+      ratings: { ...run.ratings, support: 4 },
+      note: 'Wet roots',
+    };
+    expect(valuesOf(runMessage(typed, ride))).toEqual(typed);
+    expect(valuesOf(message({ reason: 'Slid out' }, true)).reason).toBe('Slid out');
   });
 
   it('tells a wrong time or figure before it is sent', () => {

@@ -1,6 +1,6 @@
-import { parseNumber } from '../../../shared/format/parse.js';
-import { parseRunTime } from '../../../shared/format/time.js';
-import type { RunInput } from '../api/log-run.js';
+import { numberText, parseNumber } from '../../../shared/format/parse.js';
+import { formatRunTime, parseRunTime } from '../../../shared/format/time.js';
+import type { RunInput } from '../queue/queued-run.js';
 import type { Condition, Rating } from './choices.js';
 import { texts } from '../texts.js';
 
@@ -68,26 +68,51 @@ function ring(text: string, ringAs: RunValues['ringAs'], bottomed: boolean): Rin
   };
 }
 
+/** What belongs to a run beside what the rider typed. */
+export type Ride = Pick<RunInput, 'bikeId' | 'setupId' | 'day' | 'startedAt' | 'airTemperatureC'>;
+
 /** What was read off and felt, for the API. */
 export function riddenMessage(values: RunValues) {
+  const { readingsCount } = values;
+  const reason = values.reason.trim() === '' ? texts.defaultReason : values.reason;
   return {
     timeS: parseRunTime(values.time),
     fork: ring(values.forkMm, values.ringAs, values.forkBottomed),
     shock: ring(values.shockMm, values.ringAs, values.shockBottomed),
     ratings: values.ratings,
     note: values.note,
-    spoilt: values.spoilt ? { reason: values.reason, readingsCount: values.readingsCount } : null,
+    spoilt: values.spoilt ? { reason, readingsCount } : null,
   } satisfies Partial<RunInput>;
 }
 
-/** The run for the API; `day` is the rider's own calendar day. */
-export const runMessage = (values: RunValues, bikeId: string, day: string): RunInput => ({
-  bikeId,
+/** The run for the API. A spoilt one is stored too, and does not count. */
+export const runMessage = (values: RunValues, ride: Ride): RunInput => ({
+  ...ride,
   trackId: values.trackId,
-  day,
   condition: values.condition,
   ...riddenMessage(values),
 });
+
+/** The form as it was filled in for a message, to correct it. */
+export function valuesOf({ fork, shock, ratings, spoilt, ...message }: RunInput): RunValues {
+  const empty = emptyRun(message.trackId ?? '', message.condition ?? 'dry');
+  const isLeft = fork?.travelLeftMm != null || shock?.travelLeftMm != null;
+  const millimetres = (end: Ring | null | undefined) =>
+    numberText(isLeft ? end?.travelLeftMm : end?.travelUsedMm);
+  return {
+    ...empty,
+    time: message.timeS == null ? '' : formatRunTime(message.timeS),
+    ringAs: isLeft ? 'left' : 'used',
+    forkMm: millimetres(fork),
+    shockMm: millimetres(shock),
+    forkBottomed: Boolean(fork?.bottomOuts),
+    shockBottomed: Boolean(shock?.bottomOuts),
+    ratings: { ...empty.ratings, ...ratings },
+    reason: spoilt?.reason ?? '',
+    readingsCount: spoilt?.readingsCount ?? true,
+    note: message.note ?? '',
+  };
+}
 
 const FIELD_OF: Readonly<Record<string, keyof RunValues>> = {
   timeS: 'time',

@@ -1,9 +1,8 @@
-import { Text } from '@mantine/core';
 import { formatDay, formatRunTime } from '../../../shared/format/time.js';
 import type { Run } from '../../../shared/http/reads/runs.js';
 import { readingText } from '../model/reading-text.js';
 import { texts } from '../texts.js';
-import { RunNote } from './run-table.js';
+import { RunNote } from './run-note.js';
 import classes from './runs.module.css';
 
 interface RecentRunsProps {
@@ -18,23 +17,21 @@ export function RecentRuns({ runs, trackName }: RecentRunsProps) {
       {runs.map((run) => (
         <li key={run.id}>
           <div className={classes.head}>
-            <Text fw={600}>{trackName(run.trackId)}</Text>
-            <Text fw={600}>{run.timeS === null ? texts.notTimed : formatRunTime(run.timeS)}</Text>
+            <span>{trackName(run.trackId)}</span>
+            <span>{run.timeS === null ? texts.notTimed : formatRunTime(run.timeS)}</span>
           </div>
-          <Text size="sm" c="dimmed">
+          <div className={classes.dimmed}>
             {formatDay(run.day)}, run {run.orderInSession}, {run.condition}
-          </Text>
-          <Text size="sm">
+          </div>
+          <div>
             {texts.fork} {readingText(run.fork)}
-          </Text>
+          </div>
           {run.shock !== null && (
-            <Text size="sm">
+            <div>
               {texts.shock} {readingText(run.shock)}
-            </Text>
+            </div>
           )}
-          <Text size="sm" component="div">
-            <RunNote run={run} />
-          </Text>
+          <RunNote run={run} />
         </li>
       ))}
     </ol>

@@ -1,10 +1,11 @@
-import { Button, Table, Text } from '@mantine/core';
+import { Button, Table } from '@mantine/core';
 import { formatDay, formatRunTime } from '../../../shared/format/time.js';
 import type { Run } from '../../../shared/http/reads/runs.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { useRestoreRun } from '../api/restore-run.js';
 import { readingText } from '../model/reading-text.js';
 import { texts } from '../texts.js';
+import { RunNote } from './run-note.js';
 import { VoidRun } from './void-run.js';
 import classes from './runs.module.css';
 
@@ -63,23 +64,6 @@ export function RunTable({ teamId, runs, whoOf, canVoid }: RunTableProps) {
         </Table.Tbody>
       </Table>
     </Table.ScrollContainer>
-  );
-}
-
-/** What was said about a run: why it is void, bottom-outs, the note. */
-export function RunNote({ run }: { run: Run }) {
-  const bottomOuts = (run.forkBottomOuts ?? 0) + (run.shockBottomOuts ?? 0);
-  return (
-    <>
-      {run.voided !== null && (
-        <Text inherit>
-          <strong>{texts.voided}:</strong> {run.voided.reason}
-          {run.voided.readingsCount && ` (${texts.readingsStill})`}
-        </Text>
-      )}
-      {bottomOuts > 0 && <Text inherit>{texts.bottomOuts(bottomOuts)}</Text>}
-      {run.note}
-    </>
   );
 }
 

@@ -28,9 +28,11 @@ export function PlanList({ teamId, plans, trackName, riderName }: PlanListProps)
         return (
           <li key={plan.id}>
             <div>
-              <TextLink fw={600} to="/teams/$teamId/test-plans/$planId" params={{ teamId, planId: plan.id }}>
-                {plan.name}
-              </TextLink>
+              <strong>
+                <TextLink to="/teams/$teamId/test-plans/$planId" params={{ teamId, planId: plan.id }}>
+                  {plan.name}
+                </TextLink>
+              </strong>
               <Text size="sm" c="dimmed">
                 {facts.filter((fact) => fact !== '').join(' · ')}
               </Text>

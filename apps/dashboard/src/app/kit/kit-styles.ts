@@ -1,7 +1,4 @@
 /** The kit's styles, only of the components in use, in their own layer so that ours always win. */
-import '@mantine/core/styles/baseline.layer.css';
-import '@mantine/core/styles/default-css-variables.layer.css';
-import '@mantine/core/styles/global.layer.css';
 import '@mantine/core/styles/UnstyledButton.layer.css';
 import '@mantine/core/styles/VisuallyHidden.layer.css';
 import '@mantine/core/styles/Stack.layer.css';

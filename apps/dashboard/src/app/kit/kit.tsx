@@ -1,0 +1,16 @@
+import './kit-styles.js';
+import { MantineProvider } from '@mantine/core';
+import type { ReactNode } from 'react';
+import { theme } from './theme.js';
+
+/**
+ * What the kit's components need around them. It comes with the first page that has forms or tables, so that the
+ * rider's first page loads without it; the variables of the theme are in the style sheet already.
+ */
+export function Kit({ children }: { children: ReactNode }) {
+  return (
+    <MantineProvider theme={theme} withCssVariables={false} defaultColorScheme="auto">
+      {children}
+    </MantineProvider>
+  );
+}

@@ -1,0 +1,39 @@
+import { lazy, Suspense, useState } from 'react';
+import type { TodaysAir } from '../../features/ride/model/todays-air.js';
+import { texts } from '../../features/ride/texts.js';
+import { formatNumber } from '../../shared/format/numbers.js';
+import { Assumed } from '../../shared/ui/note.js';
+import { Loading } from '../../shared/ui/query-view.js';
+import type { ChoosersProps } from './my-bike-choosers.js';
+import classes from './my-bike-page.module.css';
+
+const Choosers = lazy(() => import('./my-bike-choosers.js').then((module) => ({ default: module.Choosers })));
+
+interface PlaceProps extends ChoosersProps {
+  readonly air: TodaysAir | undefined;
+}
+
+/** Which track and air the figures below are for; opens to change them. */
+export function Place({ air, ...choosers }: PlaceProps) {
+  const [wasOpened, setWasOpened] = useState(false);
+  const track = choosers.tracks.find(({ id }) => id === choosers.trackId);
+  return (
+    <details className="ll-screen-only" onToggle={() => setWasOpened(true)}>
+      <summary aria-label={texts.change}>
+        <span>
+          {track === undefined || air === undefined
+            ? texts.change
+            : texts.chosen(track.name, formatNumber(track.altitudeM), formatNumber(air.temperatureC))}
+          {air?.isAssumed === true && <Assumed />}
+        </span>
+      </summary>
+      <div className={classes.choosers}>
+        {wasOpened && (
+          <Suspense fallback={<Loading />}>
+            <Choosers {...choosers} />
+          </Suspense>
+        )}
+      </div>
+    </details>
+  );
+}

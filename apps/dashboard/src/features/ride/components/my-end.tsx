@@ -1,0 +1,48 @@
+import { formatNumber, formatPressure } from '../../../shared/format/numbers.js';
+import type { EndSetup } from '../../../shared/http/reads/setups.js';
+import { EndFigures } from '../../../shared/ui/end-figures.js';
+import { Assumed } from '../../../shared/ui/note.js';
+import { StrokeBar } from '../../../shared/ui/stroke-bar/stroke-bar.js';
+import type { StrokeMarks } from '../../../shared/ui/stroke-bar/layout.js';
+import type { TodaysPressure } from '../model/todays-pressure.js';
+import { texts } from '../texts.js';
+import classes from './ride.module.css';
+
+export interface MyEndProps {
+  readonly name: string;
+  readonly fill: EndSetup;
+  readonly today: TodaysPressure | null;
+  /** The temperature of today was not typed. */
+  readonly isAssumed: boolean;
+  /** What the set-up uses of its stroke on the chosen track, where it is known. */
+  readonly stroke: StrokeMarks | undefined;
+}
+
+/** One end of the own bike: what the pump has to show today, and what it uses of its stroke. */
+export function MyEnd({ name, fill, today, isAssumed, stroke }: MyEndProps) {
+  const pressurePsi = today?.pumpToPsi ?? fill.pressurePsi;
+  return (
+    <div className={classes.end}>
+      <h2>{name}</h2>
+      <EndFigures end={{ ...fill, pressurePsi: Math.round(pressurePsi * 2) / 2 }} big />
+      <p className={classes.filled}>
+        <FilledAs fill={fill} today={today} />
+        {today !== null && isAssumed && <Assumed />}
+      </p>
+      {stroke !== undefined && <StrokeBar title={name} titleHidden {...stroke} />}
+    </div>
+  );
+}
+
+function FilledAs({ fill, today }: Pick<MyEndProps, 'fill' | 'today'>) {
+  if (today === null) return texts.pumpedHere;
+  const filled = texts.filledAs(
+    formatPressure(fill.pressurePsi),
+    formatNumber(today.filledAltitudeM),
+    formatNumber(today.filledTemperatureC),
+  );
+  const alone = texts.leftAlone(formatNumber(today.leftAlonePsi, 1));
+  return today.pumpToPsi === null
+    ? `${texts.notCorrected} ${filled} ${alone}`
+    : `${texts.today} ${filled} ${alone}`;
+}

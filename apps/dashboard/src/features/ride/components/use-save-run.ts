@@ -1,0 +1,72 @@
+import { useState } from 'react';
+import { newKey } from '../../../shared/device/new-key.js';
+import { allowedTexts } from '../../../shared/http/problem.js';
+import type { Track } from '../../../shared/http/reads/tracks.js';
+import { formErrors, runMessage, type Ride, type RunErrors, type RunValues } from '../model/run-form.js';
+import { runTimer } from '../model/run-timer.js';
+import { useRunQueue } from '../queue/use-run-queue.js';
+import { texts } from '../texts.js';
+
+/** With a good line the API has answered by then; without one the run waits on the phone, and the rider need not. */
+const ANSWER_LIMIT_MS = 2_500;
+
+interface Saved {
+  readonly account: string;
+  readonly teamId: string;
+  readonly ride: () => Ride;
+  readonly bikeName: string;
+  readonly tracks: readonly Track[];
+  readonly corrects: string | undefined;
+  readonly onSaved: () => void;
+}
+
+interface SaveFailure {
+  readonly word: string;
+  readonly detail: string;
+}
+
+/** Keeps a run on the phone, sends it, and stays on the form only where the API refuses it. */
+export function useSaveRun(
+  { account, teamId, ride, bikeName, tracks, corrects, onSaved }: Saved,
+  onErrors: (errors: RunErrors) => void,
+) {
+  const queue = useRunQueue();
+  const [isSaving, setIsSaving] = useState(false);
+  const [failure, setFailure] = useState<SaveFailure | null>(null);
+  // The form stays open on a refused run; the next one takes its place.
+  const [refused, setRefused] = useState(corrects);
+
+  const save = async (values: RunValues, isSpoilt: boolean) => {
+    setIsSaving(true);
+    setFailure(null);
+    const key = newKey();
+    const track = tracks.find(({ id }) => id === values.trackId)?.name ?? '';
+    const run = {
+      key,
+      account,
+      teamId,
+      loggedAt: new Date().toISOString(),
+      message: runMessage({ ...values, spoilt: isSpoilt }, ride()),
+      names: { bike: bikeName, track },
+      refusal: null,
+    };
+    try {
+      await (refused === undefined ? queue.add(run) : queue.replace(refused, run));
+    } catch {
+      setFailure({ word: texts.notKept, detail: texts.keptHere });
+      setIsSaving(false);
+      return;
+    }
+    const left = await queue.settled(key, ANSWER_LIMIT_MS);
+    setIsSaving(false);
+    if (left?.refusal == null) {
+      runTimer.clear();
+      onSaved();
+      return;
+    }
+    setRefused(key);
+    setFailure({ word: `${texts.refused}: ${left.refusal.title}`, detail: left.refusal.detail });
+    onErrors(formErrors(allowedTexts(left.refusal.fields)));
+  };
+  return { save, isSaving, failure };
+}

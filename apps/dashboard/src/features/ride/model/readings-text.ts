@@ -1,0 +1,25 @@
+import { formatNumber } from '../../../shared/format/numbers.js';
+import type { RunInput } from '../queue/queued-run.js';
+import { texts } from '../texts.js';
+
+type Ring = RunInput['fork'];
+
+function ringText(end: string, ring: Ring): string[] {
+  if (ring == null) return [];
+  const { travelUsedMm, travelLeftMm, bottomOuts } = ring;
+  const figures = [
+    ...(travelUsedMm == null ? [] : [`${formatNumber(travelUsedMm)} mm used`]),
+    ...(travelLeftMm == null ? [] : [`${formatNumber(travelLeftMm)} mm left`]),
+    ...(bottomOuts ? ['bottomed out'] : []),
+  ];
+  return [`${end} ${figures.join(', ')}`];
+}
+
+/** What the rider noted about a run that is not stored yet: "fork 141 mm used · shock 50 mm used". */
+export function readingsText({ fork, shock, spoilt }: RunInput): string {
+  return [
+    ...ringText(texts.fork, fork),
+    ...ringText(texts.shock, shock),
+    ...(spoilt ? [`${texts.spoilt}: ${spoilt.reason}`] : []),
+  ].join(' · ');
+}

@@ -1,0 +1,31 @@
+import { gzipSync } from 'node:zlib';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openHouse, SIZES, type House } from './support/pages.js';
+import { RIDER } from './support/team.js';
+
+/** Script of the rider's first page, compressed with gzip, bytes. */
+const MOST_SCRIPT_BYTES = 130_000;
+const [, PHONE] = SIZES;
+
+let house: House;
+beforeAll(async () => {
+  house = await openHouse();
+});
+afterAll(() => house.close());
+
+it('loads the first page of the rider with little script', async () => {
+  const scripts = new Map<string, number>();
+  const rider = await house.enter(RIDER, PHONE);
+  rider.on('response', (response) => {
+    if (response.request().resourceType() !== 'script') return;
+    void response.body().then((body) => scripts.set(response.url(), gzipSync(body, { level: 9 }).length));
+  });
+  // The worker that keeps the files would answer in the place of the service.
+  await rider.evaluate('navigator.serviceWorker.ready.then((worker) => worker.unregister())');
+  await rider.reload();
+  await rider.getByText('71', { exact: true }).waitFor();
+  await rider.getByRole('img', { name: /^Stroke 170 mm/ }).waitFor();
+  const total = [...scripts.values()].reduce((sum, bytes) => sum + bytes, 0);
+  expect(scripts.size).toBeGreaterThan(0);
+  expect(total, JSON.stringify([...scripts])).toBeLessThanOrEqual(MOST_SCRIPT_BYTES);
+});
