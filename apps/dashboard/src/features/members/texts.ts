@@ -23,6 +23,7 @@ export const texts = {
     { value: 'coach', label: 'coach: tracks, decisions, reads all' },
     { value: 'mechanic', label: 'mechanic: all of the team’s data' },
   ],
+  qr: 'The link as a picture to scan with a phone’s camera; it stands as text below',
   endsAt: (moment: string) => `Works once, until ${moment}.`,
   signInLink: 'Sign in on another phone',
   phoneLost: 'The old phone is lost: sign out everywhere else',

@@ -1,6 +1,7 @@
 import { Button, Group, Stack, Text, TextInput } from '@mantine/core';
 import { useState } from 'react';
 import { formatMoment } from '../../../shared/format/time.js';
+import { QrCode } from '../../../shared/ui/qr-code.js';
 import { texts } from '../texts.js';
 
 interface SingleUseLinkProps {
@@ -16,6 +17,7 @@ export function SingleUseLink({ path, expiresAt }: SingleUseLinkProps) {
   const copy = () => void navigator.clipboard.writeText(address).then(() => setCopied(true));
   return (
     <Stack gap="sm">
+      <QrCode text={address} label={texts.qr} />
       <Group align="end" gap="sm">
         <TextInput
           label={texts.link}
