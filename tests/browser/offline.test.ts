@@ -140,6 +140,7 @@ describe('a phone without signal', () => {
     expect(await ring.inputValue()).toBe('260');
     await ring.fill('160');
     await page.getByRole('button', { name: 'Save the run', exact: true }).click();
+    await page.getByRole('heading', { level: 1, name: 'Fern, enduro' }).waitFor();
     await queue(page).waitFor({ state: 'detached' });
     expect(await notedRuns('ring misread')).toHaveLength(1);
   });

@@ -86,7 +86,7 @@ export class MembersService {
    */
   async linkSignIn(scope: TeamScope, memberId: string, input: SignInLinkInputDto): Promise<SignInLinkDto> {
     const { teamId } = scope;
-    return this.database.writeOnce(scope, async (transaction) => {
+    return this.database.inTeam(scope, async (transaction) => {
       const members = await this.queries.members(transaction, teamId);
       const member = members.find(({ id }) => id === memberId);
       if (!member) throw new NotFound('member', memberId);

@@ -4,10 +4,10 @@ import { TestPlans1764100000000 } from './migrations/1764100000000-test-plans.js
 import { BaselineVenue1764200000000 } from './migrations/1764200000000-baseline-venue.js';
 import { DecisionEvidence1764300000000 } from './migrations/1764300000000-decision-evidence.js';
 import { SectionTimes1764300001000 } from './migrations/1764300001000-section-times.js';
-import { SignInLinks1764500000000 } from './migrations/1764500000000-sign-in-links.js';
 import { SignIns1764600000000 } from './migrations/1764600000000-sign-ins.js';
 import { TokensAndAudit1764600001000 } from './migrations/1764600001000-tokens-and-audit.js';
 import { LiveEvents1764700000000 } from './migrations/1764700000000-live-events.js';
+import { SignInLinks1764750000000 } from './migrations/1764750000000-sign-in-links.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -17,8 +17,8 @@ export const MIGRATIONS = [
   BaselineVenue1764200000000,
   DecisionEvidence1764300000000,
   SectionTimes1764300001000,
-  SignInLinks1764500000000,
   SignIns1764600000000,
   TokensAndAudit1764600001000,
   LiveEvents1764700000000,
+  SignInLinks1764750000000,
 ];

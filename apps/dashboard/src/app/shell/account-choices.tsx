@@ -41,35 +41,35 @@ function Choices({ account, membership }: AccountPanelProps) {
     if (chosen !== undefined) void navigate(homeOf(chosen));
   };
   return (
-      <Stack>
-        <Text size="sm">
-          {texts.signedInAs} {account.email}, {texts.role[membership.role]} · {membership.teamName}
-        </Text>
-        {account.memberships.length > 1 && (
-          <NativeSelect
-            label={texts.switchTeam}
-            value={membership.teamId}
-            onChange={(event) => switchTo(event.currentTarget.value)}
-            data={account.memberships.map(({ teamId, teamName }) => ({ value: teamId, label: teamName }))}
-          />
-        )}
+    <Stack>
+      <Text size="sm">
+        {texts.signedInAs} {account.email}, {texts.role[membership.role]} · {membership.teamName}
+      </Text>
+      {account.memberships.length > 1 && (
         <NativeSelect
-          label={texts.appearance}
-          value={colorScheme}
-          onChange={(event) => setColorScheme(event.currentTarget.value as MantineColorScheme)}
-          data={SCHEMES}
+          label={texts.switchTeam}
+          value={membership.teamId}
+          onChange={(event) => switchTo(event.currentTarget.value)}
+          data={account.memberships.map(({ teamId, teamName }) => ({ value: teamId, label: teamName }))}
         />
-        <Link to="/teams/$teamId/sign-ins" params={{ teamId: membership.teamId }}>
-          {texts.signIns}
-        </Link>
-        <Failure error={signOut.error} />
-        <Button
-          variant="default"
-          loading={signOut.isPending}
-          onClick={() => signOut.mutate(undefined, { onSuccess: () => void navigate({ to: '/sign-in' }) })}
-        >
-          {texts.signOut}
-        </Button>
-      </Stack>
+      )}
+      <NativeSelect
+        label={texts.appearance}
+        value={colorScheme}
+        onChange={(event) => setColorScheme(event.currentTarget.value as MantineColorScheme)}
+        data={SCHEMES}
+      />
+      <Link to="/teams/$teamId/sign-ins" params={{ teamId: membership.teamId }}>
+        {texts.signIns}
+      </Link>
+      <Failure error={signOut.error} />
+      <Button
+        variant="default"
+        loading={signOut.isPending}
+        onClick={() => signOut.mutate(undefined, { onSuccess: () => void navigate({ to: '/sign-in' }) })}
+      >
+        {texts.signOut}
+      </Button>
+    </Stack>
   );
 }

@@ -1,16 +1,18 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
 import { APP_ROLE } from '../../../config/config.js';
+import { recordChangesOf } from './audited.js';
 import { createDoor } from './create-door.js';
 
 const TEAM = `nullif(current_setting('app.team_id', true), '')::uuid`;
 
 /** Single-use links by which a rider signs in on another phone. */
-export class SignInLinks1764500000000 implements MigrationInterface {
-  name = 'SignInLinks1764500000000';
+export class SignInLinks1764750000000 implements MigrationInterface {
+  name = 'SignInLinks1764750000000';
 
   async up(runner: QueryRunner): Promise<void> {
     for (const statement of STATEMENTS) await runner.query(statement);
     for (const door of DOORS) await createDoor(runner, door);
+    await recordChangesOf(runner, 'sign_in_link', 'insert or update or delete', []);
   }
 
   /** Migrations go forward only: a step back is a restore from the backup. */
