@@ -1,5 +1,6 @@
 import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Member } from './support/member.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, invite, script, SETUP, type TestTeam } from './support/team.js';
 import { planBody, twoSetups } from './support/test-plan.js';
@@ -18,6 +19,7 @@ beforeAll(async () => {
   for (const { mechanic, path, bike, track, ...one } of [team, other]) {
     await invite({ path, mechanic }, { role: 'coach' });
     await script(service, { path, mechanic }, ['read']);
+    await signInLink(mechanic, path);
     const setup = mechanic.post(`${path}/setups`, { ...SETUP, bikeId: bike.id });
     await setup.set('idempotency-key', 'first').expect(201);
     const run = { bikeId: bike.id, trackId: track.id, day: '2026-05-09', fork: { travelLeftMm: 18 } };
@@ -34,6 +36,13 @@ afterAll(async () => {
   await Promise.all([app.end(), owner.end()]);
   await service.stop();
 });
+
+/** A link by which a rider of the team signs in on another phone. */
+async function signInLink(mechanic: Member, path: string): Promise<void> {
+  const { body } = await mechanic.get(`${path}/members`).expect(200);
+  const rider = (body as { id: string; role: string }[]).find(({ role }) => role === 'rider');
+  await mechanic.post(`${path}/members/${rider?.id}/sign-in-links`, { endsOthers: false }).expect(201);
+}
 
 async function rows<Row extends object>(
   client: Client,
