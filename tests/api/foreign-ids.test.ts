@@ -90,6 +90,7 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
     ['runs', stored.id],
     ['test-plans', plan.id],
     ['planId', plan.id],
+    ['testPlanId', plan.id],
     ['accountId', members?.['accountId'] as string],
     ['members', members?.id ?? ''],
     ['decisions', (await first('decisions'))?.id ?? ''],
