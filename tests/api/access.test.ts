@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Member } from './support/member.js';
 import { call, readDocument, routesOf, type Method } from './support/open-api.js';
 import { startService, type TestService } from './support/service.js';
-import { foundTeam, SETUP, type Stored, type TestTeam } from './support/team.js';
+import { foundTeam, script, SETUP, type Stored, type TestTeam } from './support/team.js';
 import { planBody, twoSetups } from './support/test-plan.js';
 import { without } from './support/without.js';
 
@@ -41,6 +41,9 @@ describe("another team's things", () => {
     ids.set('decisions', (body as { items: Stored[] }).items[0]?.id ?? '');
     const members = (await mechanic.get(`${path}/members`).expect(200)).body as Stored[];
     ids.set('members', members[0]?.id ?? '');
+    await script(service, other, ['read']);
+    const tokens = (await mechanic.get(`${path}/tokens`).expect(200)).body as Stored[];
+    ids.set('tokens', tokens[0]?.id ?? '');
   });
 
   const single = ROUTES.filter(({ path }) => /\/\{(id|trackId)\}/.test(path) && !path.includes('baselines'));
