@@ -1,6 +1,10 @@
 /** What a call of the API may carry; the generated types say which of it each route takes. */
 interface CallOptions {
-  readonly params?: { readonly path?: Record<string, unknown>; readonly query?: Record<string, unknown> };
+  readonly params?: {
+    readonly path?: Record<string, unknown>;
+    readonly query?: Record<string, unknown>;
+    readonly header?: Record<string, string>;
+  };
   readonly headers?: Record<string, string>;
   readonly body?: unknown;
   readonly bodySerializer?: (body: unknown) => string;
@@ -46,6 +50,7 @@ export const caller =
       credentials: 'same-origin',
       headers: {
         ...(options.body !== undefined && { 'Content-Type': 'application/json' }),
+        ...options.params?.header,
         ...options.headers,
       },
       body: textOf(options),
