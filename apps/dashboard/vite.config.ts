@@ -12,9 +12,18 @@ const EVERY_PAGES_PACKAGES = /node_modules\/(react|react-dom|scheduler|@tanstack
 /** What corrects a pressure for other air; without it the phone would load the whole engine of the workbench. */
 const AIR = /libs\/(units\/src\/|spring\/src\/(gas\/atmosphere|numerics\/input-error))/;
 
-/** What the rider's first page shares with others: one file instead of a dozen of some hundred bytes. */
-const RIDERS_SHARE =
-  /src\/(shared\/(http\/(reads\/(bikes|runs|setups|tracks|decisions|baselines)|all-pages)|format\/(time|numbers|by-name|setup-changes|stroke-marks)|ui\/(page|end-figures|as-of|stroke-bar|use-width))|features\/workbench\/api\/bike-ends)/;
+/** What the rider's first page is made of and shares with others: one file instead of a dozen of some hundred bytes. */
+const RIDERS_SHARE = new RegExp(
+  `src/(${[
+    'shared/http/(reads/(bikes|runs|setups|tracks|decisions|baselines)|all-pages)',
+    'shared/format/(time|numbers|by-name|setup-changes|stroke-marks)',
+    'shared/ui/(page|note|link|plain-button|choice-row|end-figures|as-of|stroke-bar|use-width)',
+    'features/workbench/api/bike-ends',
+    'features/test-plans/(rider-texts|api/plans|components/rider-plans)',
+    'features/ride/(texts|components/ride\\.module)',
+    'app/choose-bike',
+  ].join('|')})`,
+);
 
 export default defineConfig({
   plugins: [react(), themeStyleSheet(), offlineShell()],

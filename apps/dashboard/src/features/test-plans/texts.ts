@@ -1,5 +1,6 @@
 import type { PlanInput } from './api/make-plan.js';
 import type { PlannedRun } from './api/plans.js';
+import { riderTexts } from './rider-texts.js';
 
 const LOOKS: Record<NonNullable<PlanInput['looks']>, string> = {
   'at the end': 'Once, at the end',
@@ -95,7 +96,7 @@ export const texts = {
   nothingToChange: 'Nothing to change: as the run before.',
   mechanicSets: 'Your mechanic sets the bike. Ride it as it is given to you.',
   saveRun: (position: number, letter: string) => `Save run ${position} on ${letter}`,
-  allRidden: 'Every run is ridden.',
+  allRidden: riderTexts.allRidden,
   allRiddenLead: 'Close the plan to see what it tells.',
   waitForClosing: 'It is closed by a mechanic or a coach; then you see what the letters were.',
   stale: 'The order is out of date.',
@@ -103,13 +104,8 @@ export const texts = {
   orderRest: 'Order the rest anew',
   state: { done: 'done', void: 'void', next: 'next', open: '' },
   notTimed: 'not timed',
-  void: 'Void',
   voidRun: (position: number) => `Void run ${position}`,
-  voidReason: 'Why it does not count',
-  readingsCount: 'The ring readings still count',
-  yesVoid: 'Void the run',
   leave: 'Leave it',
-  notVoided: 'Not voided',
   voidLead: 'It stays in the order, and its arm is ridden once more.',
   close: 'Close the plan',
   closeTitle: 'Close it',
@@ -127,8 +123,4 @@ export const texts = {
   hiddenSetups: 'While the plan is blind and open, you see letters only.',
   current: 'now',
   revision: (revision: number) => `Set-up ${revision}`,
-
-  yourNext: (letter: string) => `Ride ${letter} next`,
-  yourPlan: 'Your test plan',
-  toPlan: 'To the plan',
 };

@@ -1,7 +1,7 @@
 import { useInfiniteQuery, useQueries } from '@tanstack/react-query';
 import { LinkButton } from '../../../shared/ui/link.js';
 import { plansQuery, progressQuery, type PlanSummary } from '../api/plans.js';
-import { texts } from '../texts.js';
+import { riderTexts as texts } from '../rider-texts.js';
 import classes from './rider-plans.module.css';
 
 interface RiderPlansProps {
