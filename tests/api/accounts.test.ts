@@ -72,6 +72,8 @@ describe('an account', () => {
 
   it.each([
     ['email', 'nobody'],
+    ['email', '\ud800'],
+    ['email', 'a\ud800@team.example'],
     ['email', `${'a'.repeat(300)}@team.example`],
     ['password', 'short'],
     ['password', 'x'.repeat(201)],

@@ -46,6 +46,15 @@ function fieldsOf(schema: Schema, isWanted: (schema: Schema) => boolean, path: F
   return isWanted(inner) ? [{ path, schema: inner }] : [];
 }
 
+/** Every list of messages below a schema. */
+function listsOf(schema: Schema, path: Field['path'] = []): Field[] {
+  const inner = resolved(api, schema);
+  const below = Object.entries(inner.properties ?? {}).flatMap(([name, field]) =>
+    listsOf(field, [...path, name]),
+  );
+  return inner.items && resolved(api, inner.items).properties ? [{ path, schema: inner }, ...below] : below;
+}
+
 /** The route's example body with one field replaced. */
 function bodyWith(route: { body: Schema }, path: Field['path'], value: unknown): object {
   const body = exampleOf(api, route.body) as Record<string, unknown>;
@@ -124,6 +133,22 @@ describe('every text of every message', () => {
       const track = { name: 'Track', altitudeM: 10, sections: ['Woods', section] };
       const { body } = await team.mechanic.post(`${team.path}/tracks`, track).expect(422);
       expect(fieldNames(body)).toContain('sections');
+    }
+  });
+});
+
+describe('every list of messages', () => {
+  const withLists = ROUTES.filter(({ body }) => listsOf(body).length > 0);
+  it.each(withLists)('is refused with something else in it: $method $path', async (route) => {
+    for (const { path } of listsOf(route.body)) {
+      for (const value of [[[]], [[{}]], [null], ['a'], [5], {}, 'a']) {
+        const { status, body } = await call(api, team.mechanic, route, team.id, bodyWith(route, path, value));
+        expect([value, status, fieldNames(body).join()]).toEqual([
+          value,
+          422,
+          expect.stringContaining(path.join('.')),
+        ]);
+      }
     }
   });
 });

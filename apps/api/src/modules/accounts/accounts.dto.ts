@@ -1,25 +1,12 @@
 import { ApiProperty } from '@nestjs/swagger';
-import { IsEmail, MaxLength } from 'class-validator';
-import { Transform } from 'class-transformer';
-import { ChoiceField, IdField, PartsField, TextField } from '../../platform/http/fields.js';
+import { ChoiceField, EmailField, IdField, PartsField, TextField } from '../../platform/http/fields.js';
 import { ROLES, type Role } from '../../platform/http/scope.js';
 
-const MAX_EMAIL = 254;
 const MIN_PASSWORD = 10;
 const MAX_PASSWORD = 200;
 
 export class CredentialsDto {
-  @Transform(({ value }: { value: unknown }) =>
-    typeof value === 'string' ? value.trim().toLowerCase() : value,
-  )
-  @IsEmail({}, { context: { allowed: 'an e-mail address' } })
-  @MaxLength(MAX_EMAIL, { context: { allowed: `at most ${MAX_EMAIL} characters` } })
-  @ApiProperty({
-    type: 'string',
-    format: 'email',
-    example: 'mechanic@team.example',
-    description: 'E-mail address.',
-  })
+  @EmailField({ description: 'E-mail address.' })
   email: string;
 
   @TextField({

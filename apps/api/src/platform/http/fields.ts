@@ -6,6 +6,7 @@ import {
   ArrayMinSize,
   IsArray,
   IsBoolean,
+  IsEmail,
   IsIn,
   IsInt,
   IsNumber,
@@ -93,6 +94,29 @@ export function TextField(options: TextOptions): PropertyDecorator {
     MaxLength(maxLength, check),
     Matches(PRINTABLE, check),
     property(options, { type: 'string', minLength, maxLength, example, description }),
+  );
+}
+
+const MAX_EMAIL = 254;
+/** Halves of surrogate pairs, which the check of addresses cannot read. */
+const HALF_CHARACTERS = /\p{Surrogate}/u;
+
+/** An e-mail address, in small letters and without spaces at its ends. */
+export function EmailField(options: Common): PropertyDecorator {
+  const check = { context: { allowed: 'an e-mail address' } };
+  return applyDecorators(
+    Transform(({ value }: { value: unknown }) =>
+      typeof value === 'string' && !HALF_CHARACTERS.test(value) ? value.trim().toLowerCase() : [value],
+    ),
+    IsEmail({}, check),
+    MaxLength(MAX_EMAIL, { context: { allowed: `at most ${MAX_EMAIL} characters` } }),
+    property(options, {
+      type: 'string',
+      format: 'email',
+      maxLength: MAX_EMAIL,
+      example: 'mechanic@team.example',
+      description: options.description,
+    }),
   );
 }
 
@@ -200,6 +224,8 @@ export function PartsField(
   return applyDecorators(
     IsArray(check),
     ArrayMaxSize(options.maxItems, check),
+    // A list in the list would be taken for a nested message of its own.
+    IsObject({ each: true, context: { allowed: 'an object' } }),
     ValidateNested({ each: true, context: { allowed: 'an object' } }),
     Type(options.type),
     property(options, {
