@@ -11,6 +11,7 @@ import { BikesModule } from './modules/bikes/bikes.module.js';
 import { ComparisonsModule } from './modules/comparisons/comparisons.module.js';
 import { DecisionsModule } from './modules/decisions/decisions.module.js';
 import { EventsModule } from './modules/events/events.module.js';
+import { PitModule } from './modules/pit/pit.module.js';
 import { RidersModule } from './modules/riders/riders.module.js';
 import { RunsModule } from './modules/runs/runs.module.js';
 import { SessionsModule } from './modules/sessions/sessions.module.js';
@@ -52,6 +53,7 @@ export class AppModule {
         BaselinesModule,
         SpringModule,
         WorkbenchModule,
+        PitModule,
         EventsModule,
       ],
       providers: [{ provide: APP_FILTER, useClass: ProblemFilter }],

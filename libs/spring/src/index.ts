@@ -2,7 +2,12 @@ export { ENGINE_VERSION } from './engine-version.js';
 export type { ChamberState } from './frame/hit-motion.js';
 export { forkLeverage, leverageFromTable, type LeverageCurve, type LeverageRow } from './frame/leverage.js';
 export { sprungMass, type SprungEnd } from './frame/sprung-end.js';
-export { pressureAtVenue, standardAtmosphere, type Ambient } from './gas/atmosphere.js';
+export {
+  assumedTemperature,
+  pressureAtVenue,
+  standardAtmosphere,
+  type Ambient,
+} from './gas/atmosphere.js';
 export { SpringInputError } from './numerics/input-error.js';
 export {
   propagateUncertainty,
@@ -31,6 +36,7 @@ export {
 } from './questions/identify-negative-volume.js';
 export { identifyVolume, type VolumeIdentification } from './questions/identify-volume.js';
 export { landing, type EnergyBalance, type LandingOptions, type LandingResult } from './questions/landing.js';
+export { pumpTo, type EnteredLimits, type PumpTo } from './questions/pump-to.js';
 export { reboundStep, type ReboundStep } from './questions/rebound-step.js';
 export { pressureForSag, sag, type SagResult, type SettledTravel } from './questions/sag.js';
 export { sceneInputs, sceneWith, type Scene, type SceneInput } from './questions/scene.js';

@@ -1,22 +1,20 @@
-import { SpringInputError, venuePressure, type Ambient } from '@loamledger/spring';
+import { pumpTo as pumpToAt, SpringInputError, type Ambient } from '@loamledger/spring';
 import { gaugePascalFromPsi, psiFromGaugePascal } from '@loamledger/units';
 import type { BikeEnd } from '../features/workbench/api/bike-ends.js';
-import { hasAllLimits, isAllowedPressure, limitsOf } from '../features/workbench/model/limits.js';
 import { mountOf } from '../features/workbench/model/mount.js';
 import type { EndSetup } from '../shared/http/reads/setups.js';
 
 /**
- * What to pump to in the air `here`, psi, so that the end pushes back at sag as it did where it was filled; the lower
- * legs keep the air they were closed with. Null where it may not be recommended: limits not entered, beyond them, or
- * no such pressure.
+ * What to pump to in the air `here`, psi: the library's rule, computed on the device so that it is known without
+ * signal. Null where nothing is recommended, and where the set-up is that of another unit than the one in the bike.
  */
 export function pumpTo(
   end: BikeEnd,
-  { pressurePsi, spacers }: EndSetup,
+  { unitId, pressurePsi, spacers }: EndSetup,
   there: Ambient,
   here: Ambient,
 ): number | null {
-  if (!hasAllLimits(end.limits)) return null;
+  if (end.unitId !== unitId) return null;
   try {
     const mount = mountOf(end);
     const fill = {
@@ -25,10 +23,13 @@ export function pumpTo(
       ambientPressure: there.pressure,
       temperature: there.temperature,
     };
-    const { matchedAtSag } = venuePressure(mount.unit, fill, mount.end, here, 'sealed');
-    if (matchedAtSag.status !== 'found') return null;
-    const psi = psiFromGaugePascal(matchedAtSag.gaugePressure);
-    return isAllowedPressure(limitsOf(end.limits), psi) ? psi : null;
+    const { minPressurePsi, maxPressurePsi, maxSpacers } = end.limits;
+    const answer = pumpToAt(mount.unit, fill, mount.end, here, {
+      minPressure: minPressurePsi === null ? null : gaugePascalFromPsi(minPressurePsi),
+      maxPressure: maxPressurePsi === null ? null : gaugePascalFromPsi(maxPressurePsi),
+      maxSpacers,
+    });
+    return answer.status === 'found' ? psiFromGaugePascal(answer.gaugePressure) : null;
   } catch (refusal) {
     if (refusal instanceof SpringInputError) return null;
     throw refusal;

@@ -42,6 +42,18 @@ export function standardAtmosphere(altitude: number): {
   };
 }
 
+/** Temperature of the ice point, K: a whole degree Celsius counts from here. */
+const ICE_POINT = 273.15;
+
+/**
+ * Air temperature that is assumed where nobody has read one, K: the standard atmosphere's at the altitude, to the whole
+ * degree Celsius that a person reads, so that every page computes with the figure it shows.
+ * @param altitude m above sea level; −1000…11,000.
+ * @throws SpringInputError outside that range.
+ */
+export const assumedTemperature = (altitude: number): Kelvin =>
+  kelvin(Math.round(standardAtmosphere(altitude).temperature - ICE_POINT) + ICE_POINT);
+
 /** Air around a bike: absolute pressure and temperature. */
 export interface Ambient {
   readonly pressure: AbsolutePascal;

@@ -24,6 +24,22 @@ export class SetupsQueries extends TeamRows<SetupEntity> {
       .getMany();
   }
 
+  /** The last two set-ups of every bike, newest first. */
+  async lastTwoOfAll(transaction: Transaction, teamId: string): Promise<SetupEntity[]> {
+    return transaction
+      .createQueryBuilder(SetupEntity, 'setup')
+      .where(
+        `setup.team_id = :teamId and setup.id in (
+           select last.id from bike cross join lateral (
+             select id from setup one where one.team_id = bike.team_id and one.bike_id = bike.id
+             order by one.revision desc limit 2) last
+           where bike.team_id = :teamId)`,
+        { teamId },
+      )
+      .orderBy('setup.revision', 'DESC')
+      .getMany();
+  }
+
   /** Makes others who would revise the bike's set-up wait for the end of this transaction. */
   async lockBike(transaction: Transaction, teamId: string, bikeId: string): Promise<void> {
     await transaction.query('select from bike where team_id = $1 and id = $2 for no key update', [

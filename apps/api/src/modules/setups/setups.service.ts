@@ -130,6 +130,11 @@ export class SetupsService {
     return this.queries.latestOfAll(transaction, teamId);
   }
 
+  /** The last two set-ups of every bike, newest first. */
+  lastTwoOfAll(transaction: Transaction, teamId: string): Promise<readonly Setup[]> {
+    return this.queries.lastTwoOfAll(transaction, teamId);
+  }
+
   /** All revisions of a bike, oldest first. */
   ofBike(transaction: Transaction, teamId: string, bikeId: string): Promise<readonly Setup[]> {
     return this.queries.all(transaction, teamId, { bikeId });

@@ -1,20 +1,64 @@
-import { useInfiniteQuery } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
+import { getRouteApi, useNavigate } from '@tanstack/react-router';
+import { useEffect, useState } from 'react';
 import { texts as decisionTexts } from '../../features/decisions/texts.js';
-import { PitList } from '../../features/pit/components/pit-list.js';
+import { pitQuery } from '../../features/pit/api/pit.js';
+import { AirOfTheDay } from '../../features/pit/components/air-of-the-day.js';
+import { PitNews } from '../../features/pit/components/pit-news.js';
+import { PitTable } from '../../features/pit/components/pit-table.js';
+import { newsOf } from '../../features/pit/model/news.js';
 import { texts } from '../../features/pit/texts.js';
-import { plansQuery } from '../../features/test-plans/api/plans.js';
-import { BikePlans } from '../../features/test-plans/components/bike-plans.js';
-import { useFleet } from '../../shared/http/reads/fleet.js';
+import { typedTemperature } from '../../features/ride/model/typed-temperature.js';
+import { tracksQuery } from '../../shared/http/reads/tracks.js';
+import { useTeamChanges } from '../../shared/live/use-team-changes.js';
 import { Empty } from '../../shared/ui/empty.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { Page } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
 
+/** How often a page that hears nothing asks by itself, ms. */
+const ASKED_EVERY_MS = 15_000;
+
+const route = getRouteApi('/teams/$teamId/pit');
+
 export function PitPage() {
   const { teamId, role } = useMembership().membership;
-  const fleet = useFleet(teamId);
-  const plans = useInfiniteQuery(plansQuery(teamId, { state: 'open' }));
+  const navigate = useNavigate({ from: '/teams/$teamId/pit' });
+  const { trackId } = route.useSearch();
+  const [typed, setTyped] = useState<{ celsius: number | null }>();
+  const temperatureC = typed === undefined ? typedTemperature.read(trackId, Date.now()) : typed.celsius;
+  const [news, setNews] = useState<{ words: string; at: number }>();
+  const line = useTeamChanges(teamId, (changes) => {
+    const words = newsOf(changes, (id) => pit.data?.bikes.find(({ bikeId }) => bikeId === id)?.name);
+    if (words !== null) setNews({ words, at: Date.now() });
+  });
+  const pit = useQuery({
+    ...pitQuery(teamId, {
+      ...(trackId !== undefined && { trackId }),
+      ...(temperatureC !== null && { airTemperatureC: temperatureC }),
+    }),
+    refetchInterval: line === 'live' ? false : ASKED_EVERY_MS,
+  });
+  const tracks = useQuery(tracksQuery(teamId));
+  const chooseTrack = (chosen: string) => void navigate({ search: { trackId: chosen }, replace: true });
+  const meant = pit.data?.air?.trackId;
+  useEffect(() => {
+    // A temperature was typed for a track: as long as it is good the page is about that track.
+    if (trackId === undefined && typedTemperature.read(meant, Date.now()) !== null && meant !== undefined) {
+      void navigate({ search: { trackId: meant }, replace: true });
+    }
+  }, [meant, navigate, trackId]);
+  const onTrack = (chosen: string) => {
+    setTyped(undefined);
+    chooseTrack(chosen);
+  };
+  const onTemperature = (celsius: number | null) => {
+    if (meant === undefined) return;
+    setTyped({ celsius });
+    typedTemperature.write(meant, celsius, Date.now());
+    chooseTrack(meant);
+  };
   return (
     <Page
       title={texts.title}
@@ -25,8 +69,9 @@ export function PitPage() {
         </LinkButton>
       }
     >
+      <PitNews line={line} news={news} />
       <QueryView
-        query={fleet}
+        query={pit}
         isEmpty={({ bikes }) => bikes.length === 0}
         empty={
           <Empty
@@ -41,13 +86,17 @@ export function PitPage() {
           </Empty>
         }
       >
-        {(data) => (
-          <PitList
-            teamId={teamId}
-            fleet={data}
-            canSetUp={role === 'mechanic'}
-            plansOf={(bikeId) => <BikePlans teamId={teamId} bikeId={bikeId} plans={plans.data ?? []} />}
-          />
+        {({ air, bikes }) => (
+          <>
+            <AirOfTheDay
+              air={air}
+              tracks={tracks.data ?? []}
+              temperatureC={temperatureC}
+              onTrack={onTrack}
+              onTemperature={onTemperature}
+            />
+            <PitTable teamId={teamId} bikes={bikes} canSetUp={role === 'mechanic'} />
+          </>
         )}
       </QueryView>
     </Page>

@@ -5,6 +5,7 @@ import { team } from './team-route.js';
 const pit = createRoute({
   getParentRoute: () => team,
   path: 'pit',
+  validateSearch: (search): { trackId?: string } => textSearch(search, 'trackId'),
   component: lazyRouteComponent(() => import('../pages/pit-page.js'), 'PitPage'),
 });
 

@@ -47,6 +47,9 @@ export function formatCount(count: number, one: string, several = `${one}s`): st
   return `${formatNumber(count)} ${count === 1 ? one : several}`;
 }
 
+/** What a person can pump to: half psi. */
+export const pumpable = (psi: number): number => Math.round(psi * 2) / 2;
+
 /** A pressure in psi as a gauge is read: whole, or with a half or tenth where there is one. */
 export function formatPressure(psi: number): string {
   return formatNumber(psi, Math.abs(psi - Math.round(psi)) < GAUGE_STEP / 2 ? 0 : 1);

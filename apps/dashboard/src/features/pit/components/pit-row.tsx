@@ -1,131 +1,146 @@
-import { Stack, Text, Title } from '@mantine/core';
-import { useQuery } from '@tanstack/react-query';
+import { Text } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { setupChanges } from '../../../shared/format/setup-changes.js';
-import { formatDay } from '../../../shared/format/time.js';
-import { joined } from '../../../shared/http/joined.js';
-import type { Bike } from '../../../shared/http/reads/bikes.js';
-import { lastDecisionQuery, type Decision } from '../../../shared/http/reads/decisions.js';
-import { currentSetupsQuery, type EndSetup, type Setup } from '../../../shared/http/reads/setups.js';
-import { hasLimits, type SpringUnit } from '../../../shared/http/reads/spring-units.js';
-import { EndFigures } from '../../../shared/ui/end-figures.js';
+import { formatDay, formatRunTime } from '../../../shared/format/time.js';
 import { LinkButton, TextLink } from '../../../shared/ui/link.js';
-import { WarningMark } from '../../../shared/ui/note.js';
-import { QueryView } from '../../../shared/ui/query-view.js';
+import type { PitBike, PitRun } from '../api/pit.js';
 import { texts } from '../texts.js';
+import { PitEnd } from './pit-end.js';
 import classes from './pit.module.css';
 
 interface PitRowProps {
   readonly teamId: string;
-  readonly bike: Bike;
-  readonly riderName: string;
-  readonly units: readonly SpringUnit[];
+  readonly bike: PitBike;
   readonly canSetUp: boolean;
-  /** Its open test plans. */
-  readonly plans: ReactNode;
 }
 
-export function PitRow({ teamId, bike, riderName, units, canSetUp, plans }: PitRowProps) {
-  const setups = useQuery(currentSetupsQuery(teamId, bike.id));
-  const decisions = useQuery(lastDecisionQuery(teamId, bike.id));
-  const state = joined([setups, decisions], () => ({
-    setups: setups.data ?? [],
-    decision: decisions.data?.[0],
-  }));
+/** One bike: a row of the table, a card on the phone. */
+export function PitRow({ teamId, bike, canSetUp }: PitRowProps) {
+  const { setup, decision } = bike;
   return (
-    <>
-      <div>
-        <Title order={2} size="h3">
-          <TextLink to="/teams/$teamId/bikes/$bikeId" params={{ teamId, bikeId: bike.id }}>
-            {bike.name}
-          </TextLink>
-        </Title>
-        <Text size="sm" c="dimmed">
-          {riderName} · {bike.category}
+    <tr role="row" className={classes.row}>
+      <th role="rowheader" scope="row" className={classes.bike}>
+        <TextLink to="/teams/$teamId/bikes/$bikeId" params={{ teamId, bikeId: bike.bikeId }}>
+          {bike.name}
+        </TextLink>
+        <Text size="sm" c="dimmed" fw={400}>
+          {bike.riderName} · {bike.category}
         </Text>
-        {plans}
         <div className="ll-screen-only">
           <TextLink
             className={classes.way}
             to="/teams/$teamId/bikes/$bikeId/workbench"
-            params={{ teamId, bikeId: bike.id }}
+            params={{ teamId, bikeId: bike.bikeId }}
             aria-label={`${texts.workbench}: ${bike.name}`}
           >
             {texts.workbench}
           </TextLink>
         </div>
-        {units
-          .filter((unit) => !hasLimits(unit))
-          .map((unit) => (
-            <Text key={unit.id} size="sm">
-              <WarningMark>{texts.noLimits(unit.name)}</WarningMark>
-            </Text>
-          ))}
-      </div>
-      <QueryView query={state}>
-        {({ setups: [now, before], decision }) =>
-          now === undefined ? (
-            <NotSetUp teamId={teamId} bikeId={bike.id} canSetUp={canSetUp} />
-          ) : (
-            <>
-              <End name={texts.fork} end={now.fork} />
-              <End name={texts.shock} end={now.shock} />
-              <LastChange now={now} before={before} decision={decision} />
-            </>
-          )
-        }
-      </QueryView>
-    </>
+      </th>
+      <Cell name={texts.fork}>
+        <PitEnd end={bike.fork} fill={setup?.fork ?? null} />
+      </Cell>
+      <Cell name={texts.shock}>
+        <PitEnd end={bike.shock} fill={setup?.shock ?? null} />
+      </Cell>
+      <Cell name={texts.since}>
+        {setup === null ? (
+          <NotSetUp teamId={teamId} bike={bike} canSetUp={canSetUp} />
+        ) : (
+          <Since bike={bike} />
+        )}
+      </Cell>
+      <Cell name={texts.waits}>
+        {decision !== null && decision.outcome === null && <Text fw={600}>{texts.open}</Text>}
+        <Plans teamId={teamId} bike={bike} />
+      </Cell>
+      <Cell name={texts.lastRun}>
+        {bike.lastRun === null ? (
+          <Text c="dimmed">{texts.noRun}</Text>
+        ) : (
+          <LastRun run={bike.lastRun} setupId={setup?.id} />
+        )}
+      </Cell>
+    </tr>
   );
 }
 
-function NotSetUp({ teamId, bikeId, canSetUp }: { teamId: string; bikeId: string; canSetUp: boolean }) {
+/** Its name stands above it where the head of the table is not to be seen. */
+function Cell({ name, children }: { name: string; children: ReactNode }) {
   return (
-    <Stack gap="sm" align="start">
-      <Text>{texts.notSetUp}</Text>
+    <td role="cell">
+      <span className={classes.name} aria-hidden="true">
+        {name}
+      </span>
+      {children}
+    </td>
+  );
+}
+
+function NotSetUp({ teamId, bike, canSetUp }: PitRowProps) {
+  return (
+    <>
+      <Text mb="xs">{texts.notSetUp}</Text>
       {canSetUp && (
         <LinkButton
           variant="default"
           to="/teams/$teamId/bikes/$bikeId/new-set-up"
-          params={{ teamId, bikeId }}
+          params={{ teamId, bikeId: bike.bikeId }}
+          aria-label={`${texts.setUp}: ${bike.name}`}
         >
           {texts.setUp}
         </LinkButton>
       )}
-    </Stack>
+    </>
   );
 }
 
-function End({ name, end }: { name: string; end: EndSetup | null }) {
+/** Since when it is so, what was changed, and why. */
+function Since({ bike: { setup, previousSetup, decision } }: { bike: PitBike }) {
+  if (setup === null) return null;
+  const changes = previousSetup === null ? [texts.first] : setupChanges(previousSetup, setup);
   return (
-    <div className={classes.end}>
-      <h3>{name}</h3>
-      {end === null ? <Text c="dimmed">{texts.noShock}</Text> : <EndFigures end={end} />}
-    </div>
-  );
-}
-
-interface LastChangeProps {
-  readonly now: Setup;
-  readonly before: Setup | undefined;
-  readonly decision: Decision | undefined;
-}
-
-/** Since when it is so, what was changed, why, and whether anybody has said what came of it. */
-function LastChange({ now, before, decision }: LastChangeProps) {
-  const changes = before === undefined ? [texts.first] : setupChanges(before, now);
-  const reason = decision?.toSetupId === now.id ? decision.reason : undefined;
-  return (
-    <div>
+    <>
       <Text size="sm" c="dimmed">
-        {texts.since(formatDay(now.createdAt))}: {changes.join('; ')}
+        {texts.sinceDay(formatDay(setup.createdAt))}
+        {changes.length > 0 && `: ${changes.join('; ')}`}
       </Text>
-      {reason !== undefined && <Text>“{reason}”</Text>}
-      {decision !== undefined && (
-        <Text size="sm" fw={decision.outcome === null ? 600 : 400}>
-          {decision.outcome === null ? texts.open : texts.settled(decision.outcome)}
-        </Text>
+      {decision?.toSetupId === setup.id && <Text>“{decision.reason}”</Text>}
+      {decision !== null && decision.outcome !== null && (
+        <Text size="sm">{texts.settled(decision.outcome)}</Text>
       )}
+    </>
+  );
+}
+
+function Plans({ teamId, bike: { plans, decision } }: Pick<PitRowProps, 'teamId' | 'bike'>) {
+  if (plans.length === 0) {
+    return decision !== null && decision.outcome === null ? null : (
+      <Text c="dimmed">{texts.nothingWaits}</Text>
+    );
+  }
+  return plans.map(({ id, name, riderId, ridden, left }) => (
+    <div key={`${id} ${riderId}`}>
+      <TextLink
+        to="/teams/$teamId/test-plans/$planId"
+        params={{ teamId, planId: id }}
+        search={{ riderId }}
+        aria-label={texts.planOf(name, texts.plan(ridden, ridden + left))}
+      >
+        {texts.plan(ridden, ridden + left)}
+      </TextLink>
     </div>
+  ));
+}
+
+function LastRun({ run, setupId }: { run: PitRun; setupId: string | undefined }) {
+  const remarks = [run.isVoid ? texts.isVoid : '', run.setupId === setupId ? '' : texts.onOlder];
+  return (
+    <>
+      <Text className={classes.time}>{run.timeS === null ? texts.notTimed : formatRunTime(run.timeS)}</Text>
+      <Text size="sm" c="dimmed">
+        {[run.trackName, formatDay(run.day), ...remarks].filter((word) => word !== '').join(' · ')}
+      </Text>
+    </>
   );
 }

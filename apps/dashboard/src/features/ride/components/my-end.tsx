@@ -1,4 +1,4 @@
-import { formatNumber, formatPressure } from '../../../shared/format/numbers.js';
+import { formatNumber, formatPressure, pumpable } from '../../../shared/format/numbers.js';
 import type { EndSetup } from '../../../shared/http/reads/setups.js';
 import { EndFigures } from '../../../shared/ui/end-figures.js';
 import { Assumed } from '../../../shared/ui/note.js';
@@ -24,7 +24,7 @@ export function MyEnd({ name, fill, today, isAssumed, stroke }: MyEndProps) {
   return (
     <div className={classes.end}>
       <h2>{name}</h2>
-      <EndFigures end={{ ...fill, pressurePsi: Math.round(pressurePsi * 2) / 2 }} big />
+      <EndFigures end={{ ...fill, pressurePsi: pumpable(pressurePsi) }} big />
       <p className={classes.filled}>
         <FilledAs fill={fill} today={today} />
         {today !== null && isAssumed && <Assumed />}

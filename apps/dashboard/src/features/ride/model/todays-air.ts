@@ -1,4 +1,4 @@
-import { standardAtmosphere, type Ambient } from '@loamledger/spring';
+import { assumedTemperature, standardAtmosphere, type Ambient } from '@loamledger/spring';
 import { celsiusFromKelvin, kelvinFromCelsius } from '@loamledger/units';
 
 /** The air at the track today. */
@@ -11,8 +11,8 @@ export interface TodaysAir {
 
 /** The typed temperature, or the standard one of the altitude. */
 export function airToday(altitudeM: number, typedC: number | null): TodaysAir {
-  const standardC = Math.round(celsiusFromKelvin(standardAtmosphere(altitudeM).temperature));
-  return { altitudeM, temperatureC: typedC ?? standardC, isAssumed: typedC === null };
+  const temperatureC = typedC ?? celsiusFromKelvin(assumedTemperature(altitudeM));
+  return { altitudeM, temperatureC, isAssumed: typedC === null };
 }
 
 /** The air of a place as the engine takes it. */
