@@ -2,12 +2,7 @@ export { ENGINE_VERSION } from './engine-version.js';
 export type { ChamberState } from './frame/hit-motion.js';
 export { forkLeverage, leverageFromTable, type LeverageCurve, type LeverageRow } from './frame/leverage.js';
 export { sprungMass, type SprungEnd } from './frame/sprung-end.js';
-export {
-  assumedTemperature,
-  pressureAtVenue,
-  standardAtmosphere,
-  type Ambient,
-} from './gas/atmosphere.js';
+export { assumedTemperature, pressureAtVenue, standardAtmosphere, type Ambient } from './gas/atmosphere.js';
 export { SpringInputError } from './numerics/input-error.js';
 export {
   propagateUncertainty,

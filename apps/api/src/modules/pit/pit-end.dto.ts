@@ -8,13 +8,7 @@ import {
 } from '../../platform/http/fields.js';
 
 /** Why nothing is recommended. */
-export const NO_PUMP_TO = [
-  'no limits',
-  'beyond limits',
-  'out of reach',
-  'another unit',
-  'not computable',
-] as const;
+const NO_PUMP_TO = ['no limits', 'beyond limits', 'out of reach', 'another unit', 'not computable'] as const;
 export type NoPumpTo = (typeof NO_PUMP_TO)[number];
 
 const psi = { unit: 'psi', minimum: -20, maximum: 1_000 };
