@@ -48,6 +48,28 @@ describe.each(SIZES)('my bike on a $name', (size) => {
     expect(await newest.innerText()).toMatch(/141 mm · hit 0\.\d+ m/);
   });
 
+  it('takes the times of sections by one touch at the end of each, and they add up to the run', async () => {
+    const page = await house.enter(RIDER, size);
+    await page.getByRole('link', { name: 'Start a run' }).click();
+    const mark = page.getByRole('button', { name: 'End of Ladder' });
+    await mark.waitFor();
+    expect((await mark.boundingBox())?.height).toBeGreaterThanOrEqual(LEAST_TARGET_PX);
+    await page.waitForTimeout(1_300);
+    await mark.click();
+    // The last section ends with the run.
+    await mark.waitFor({ state: 'detached' });
+    await page.waitForTimeout(1_200);
+    await page.getByRole('button', { name: 'Stop' }).click();
+    const seconds = async (label: string) =>
+      Number((await page.getByLabel(label, { exact: true }).inputValue()).slice(2));
+    const [time, ladder, slab] = [await seconds('Time'), await seconds('Ladder'), await seconds('Slab')];
+    expect(ladder).toBeGreaterThan(1);
+    expect(slab).toBeGreaterThan(1);
+    expect(ladder + slab).toBeCloseTo(time, 6);
+    await page.getByRole('button', { name: 'Save the run', exact: true }).click();
+    await page.getByRole('region', { name: 'Last runs' }).getByRole('listitem').first().waitFor();
+  });
+
   it('keeps a run that a mistake spoilt, void and with its reason', async () => {
     const page = await house.enter(RIDER, size);
     await page.getByRole('link', { name: 'Log a run' }).click();

@@ -90,6 +90,7 @@ describe.each(SIZES)('a test plan on a $name', (size) => {
     expect(await sidewaysOverflow(page)).toBe(0);
 
     for (const [i, time] of ['3:07.0', '3:08.1', '3:06.2', '3:07.7'].entries()) {
+      await page.getByLabel('Ladder', { exact: true }).fill(`1:1${i}.5`);
       await logRun(page, 3 + i, time);
     }
     await page.getByRole('heading', { name: 'Every run is ridden.' }).waitFor();
@@ -102,6 +103,11 @@ describe.each(SIZES)('a test plan on a $name', (size) => {
     const verdict = page.getByRole('region', { name: 'Verdict' });
     await verdict.getByText(/Five psi more against/).waitFor();
     expect(await verdict.innerText()).toMatch(/cannot tell yet|no practical difference|faster|slower/i);
+    const sections = page.getByRole('region', { name: 'Where on the track' });
+    await sections.getByRole('figure', { name: /^Where on the track: .*Five psi more/ }).waitFor();
+    expect(await sections.getByRole('listitem').allInnerTexts()).toEqual([
+      expect.stringMatching(/^Ladder: /),
+    ]);
     const dots = page.getByRole('figure', { name: 'Rider Fern' });
     await dots.getByRole('group', { name: 'Rider Fern: 6 runs. Arrow keys tell each.' }).focus();
     await page.keyboard.press('ArrowRight');

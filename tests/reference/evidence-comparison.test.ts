@@ -1,6 +1,7 @@
 import { compareSetUps, type ComparisonRun } from '@loamledger/evidence';
 import { describe, expect, it } from 'vitest';
-import { alphaAtLook, differenceTest, equivalenceTest, holmAdjusted } from '../../libs/evidence/src/compare/tests.js';
+import { levelAtLook } from '../../libs/evidence/src/compare/look-levels.js';
+import { differenceTest, equivalenceTest, holmAdjusted } from '../../libs/evidence/src/compare/tests.js';
 import { fitRiderMeans, fitRuns, type TimedRun } from '../../libs/evidence/src/compare/time-model.js';
 import { verdictOf, type Verdict } from '../../libs/evidence/src/compare/verdict.js';
 import { normals, uniforms } from './evidence-numbers.js';
@@ -247,10 +248,14 @@ describe('how often a verdict is wrong or right', () => {
       }
       return wrong / SESSIONS;
     };
-    const spent = rate((look) => alphaAtLook(0.05, look));
+    const spent = rate((number) => levelAtLook(0.05, { number, of: null }, 1));
+    const known = rate((number) => levelAtLook(0.05, { number, of: LOOKS }, 1));
     const naive = rate(() => 0.05);
     // Four standard errors of shares of 1,500 (0.5 % and 1.05 %); the file has no trend in its model, which moves less.
     expect(Math.abs(spent - (stopping.one_over_b_b1.at(-1) as number))).toBeLessThan(0.02);
+    // Spent over a number of looks that is known, all of it is used, and no more (three standard errors).
+    expect(known).toBeLessThan(0.05 + 0.017);
+    expect(known).toBeGreaterThan(0.05 - 0.017);
     expect(Math.abs(naive - (stopping.naive_05_every_block.at(-1) as number))).toBeLessThan(0.042);
   });
 });

@@ -36,7 +36,7 @@ export function ridePlan(seed: number, index: number, plan: PlanCase): PlanOutco
   const all = timesOf(made.runs, truth, 'today', stream(seed, index, PURPOSE.plan));
   const counted = all.filter((_, i) => made.runs[i]?.kind === 'counted');
   const ever = Array.from({ length: plan.runsAnArm }, (_, block) =>
-    verdictOn(upToBlock(counted, block + 1), history, block + 1),
+    verdictOn(upToBlock(counted, block + 1), history, { number: block + 1, of: plan.runsAnArm }),
   );
   return {
     atTheEnd: verdictOn(counted, history, null),

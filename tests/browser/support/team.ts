@@ -91,7 +91,11 @@ export async function createTeam(address: string): Promise<void> {
   const make = (path: string, message: object) => mechanic.post<Stored>(`${team}${path}`, message);
 
   const rider = await make('/riders', { name: 'Rider Fern', readyMassKg: 74, readyMassSource: 'measured' });
-  const track = await make('/tracks', { name: 'Slate Ladder', altitudeM: 1450 });
+  const track = await make('/tracks', {
+    name: 'Slate Ladder',
+    altitudeM: 1450,
+    sections: ['Ladder', 'Slab'],
+  });
   const bikes: Stored[] = [];
   for (const name of ['Fern, enduro', 'Fern, spare']) {
     const fork = await make('/spring-units', { ...FORK, name: `Fork of ${name}` });

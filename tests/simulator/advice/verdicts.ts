@@ -2,6 +2,7 @@ import {
   compareSetUps,
   makeTestPlan,
   sessionVariances,
+  type ComparisonRequest,
   type ComparisonRun,
   type SessionVariance,
   type TestPlan,
@@ -26,6 +27,7 @@ export function planFor(riders: readonly string[], runsAnArm: number, seed: numb
     blind: false,
     trend: 'linear',
     margin: MARGIN,
+    looks: 1,
     scatter: null,
   });
 }
@@ -38,7 +40,7 @@ export const scatterOf = (pastRuns: readonly ComparisonRun[]): SessionVariance[]
 export function verdictOn(
   runs: readonly ComparisonRun[],
   history: readonly SessionVariance[],
-  look: number | null,
+  look: ComparisonRequest['look'],
 ): Verdict {
   const { arms } = compareSetUps({ runs, current: ARMS[0], margin: MARGIN, history, look, trend: 'linear' });
   return arms[0]?.verdict ?? 'no verdict';

@@ -37,6 +37,17 @@ describe('a simulated season', () => {
     }
   });
 
+  it('splits a time over the sections of the track without a remainder', () => {
+    const split = runsOf(SEASON_SEED).flatMap(({ input }) =>
+      input.timeS != null && input.sectionTimes ? [{ timeS: input.timeS, sections: input.sectionTimes }] : [],
+    );
+    expect(split.length).toBeGreaterThan(20);
+    for (const { timeS, sections } of split) {
+      expect(sections.every((section) => section.timeS > 1)).toBe(true);
+      expect(sections.reduce((sum, section) => sum + section.timeS, 0)).toBeCloseTo(timeS, 6);
+    }
+  });
+
   it('reads every ring between 0 and the stroke, to a whole millimetre or at the stroke', () => {
     fc.assert(
       fc.property(seeds, (seed) => {

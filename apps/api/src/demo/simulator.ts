@@ -8,6 +8,7 @@ import { SeededRandom } from './random.js';
 import type { RunCase } from './run-case.js';
 import { runTime } from './run-time.js';
 import { MISHAPS, UNTIMED_NOTE } from './run-words.js';
+import { sectionTimes } from './section-times.js';
 import type { DemoDay, Stint } from './scenario.js';
 import { SetUpsInForce } from './set-ups-in-force.js';
 import { ambientOf } from './true-ends.js';
@@ -37,6 +38,8 @@ const CHANCE = {
   mishapEnteredByRider: 0.6,
   ringForgotten: 0.04,
   timeMissed: 0.05,
+  /** Of a session in which somebody stands at the ends of the sections. */
+  sectionsTimed: 0.6,
   bottomOutSaid: 0.85,
   noBottomOutSaid: 0.5,
   rated: 0.6,
@@ -45,6 +48,8 @@ const CHANCE = {
 /** Time that a mishap costs where the clock was stopped all the same, s. */
 const MISHAP_TIME = { least: 4, spread: 16 } as const;
 
+/** Tells the random numbers of sections from those of runs. */
+const SECTIONS = 0x5ec7;
 const FIRST_START_MINUTE = 540;
 const MINUTES_A_RUN = 24;
 const MINUTES_BETWEEN_RIDERS = 4;
@@ -58,6 +63,8 @@ export function simulateSeason(season: readonly DemoDay[], seed: number): readon
   const random = new SeededRandom(seed);
   const setUps = new SetUpsInForce(() => random.normal(GAUGE_ERROR_SD));
   const habits = drawHabits(random);
+  // Numbers of their own, so that what is added to the demo changes nothing else in it.
+  const atSections = new SeededRandom(seed ^ SECTIONS);
   return season.map((day) => {
     for (const change of day.changes) setUps.apply(change);
     const ambient = ambientOf(day);
@@ -65,9 +72,21 @@ export function simulateSeason(season: readonly DemoDay[], seed: number): readon
       const run = { day, ambient, bike: stint.bike, setUp: setUps.of(stint.bike), round };
       return simulateRun(random, habits, run, { place: day.stints.indexOf(stint), isShuttle });
     });
-    return { day, runs };
+    return {
+      day,
+      runs: atSections.chance(CHANCE.sectionsTimed) ? runs.map(withSections(atSections, day)) : runs,
+    };
   });
 }
+
+/** Adds the times of sections to a run that nothing spoilt. */
+const withSections =
+  (random: SeededRandom, { track }: DemoDay) =>
+  (run: SimulatedRun): SimulatedRun => {
+    const { timeS, spoilt } = run.input;
+    if (timeS == null || spoilt || run.voidedLater) return run;
+    return { ...run, input: { ...run.input, sectionTimes: sectionTimes(random, track, timeS) } };
+  };
 
 /** The runs of a day: round after round, in each the riders one after another, each on one bike at a time. */
 function inOrder(day: DemoDay): { stint: Stint; round: number; isShuttle: boolean }[] {

@@ -24,7 +24,7 @@ export function compareSections(
   sections: readonly SectionRuns[],
 ): SectionComparison[] {
   return sections.map(({ section, runs, history }) => {
-    const comparison = compareSetUps({ ...request, runs, history });
+    const comparison = compareSetUps({ ...request, runs, history }, sections.length);
     const arms = comparison.arms.map((arm) => amongSections(arm, sections.length, comparison.alpha));
     return { ...comparison, section, arms };
   });

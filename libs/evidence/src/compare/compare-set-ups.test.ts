@@ -112,9 +112,18 @@ describe('verdicts', () => {
     expect(ask(timed(0, SCATTER), { margin: 0.001 }).arms[0]?.verdict).toBe('cannot tell yet');
   });
 
-  it('a later look asks for more', () => {
-    const alphas = [1, 2, 3].map((look) => ask(timed(0, SCATTER), { look }).alpha);
+  it('a later look asks for more where nobody knows how many will come', () => {
+    const alphas = [1, 2, 3].map((number) => ask(timed(0, SCATTER), { look: { number, of: null } }).alpha);
     expect(alphas).toEqual([0.025, 0.05 / 6, 0.05 / 12]);
+  });
+
+  it('a look at a plan whose looks are agreed asks for less the later it is, and says what is needed in the end', () => {
+    const looks = [1, 2, 3, 4].map((number) => ask(timed(0, SCATTER), { look: { number, of: 4 } }));
+    const alphas = looks.map(({ alpha }) => alpha);
+    expect(alphas).toEqual(alphas.toSorted((a, b) => a - b));
+    expect(alphas.at(-1)).toBeGreaterThan(0.04);
+    const needed = looks.map(({ arms }) => arms[0]?.needed);
+    expect(needed[0]).toEqual(needed.at(-1));
   });
 
   it('the unit of time has no influence', () => {
@@ -150,6 +159,6 @@ describe('verdicts', () => {
     expect(() => ask([run('A', 1, -5)])).toThrowError(/runs\[0\].time is -5 \(s\)/);
     expect(() => ask([run('A', 0, 5)])).toThrowError(/runs\[0\].position/);
     expect(() => ask([], { margin: 0 })).toThrowError(/margin/);
-    expect(() => ask([], { look: 0 })).toThrowError(/look/);
+    expect(() => ask([], { look: { number: 0, of: null } })).toThrowError(/look/);
   });
 });

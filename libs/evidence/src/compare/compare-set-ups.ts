@@ -1,10 +1,10 @@
 import { countOf, withoutVerdict, type ArmComparison } from './arm-comparison.js';
 import { requireComparison, type ComparisonRequest } from './comparison-request.js';
+import { levelAtLook, type Look } from './look-levels.js';
 import { moderateVariance, type ModeratedVariance, type SessionVariance } from './moderated-variance.js';
 import { noTestReasons } from './no-test.js';
 import { sessionVariance } from './session-scatter.js';
-import { testArms } from './test-arms.js';
-import { alphaAtLook } from './tests.js';
+import { testArms, type Levels } from './test-arms.js';
 import { fitRiderMeans, fitRuns, type TimedRun, type TimeModel } from './time-model.js';
 import { voidCounts, type VoidCount } from './void-count.js';
 
@@ -34,12 +34,16 @@ const ALPHA = 0.05;
  * log time = arm + order trend + rider and session levels, ordinary least squares; with three riders or more who rode
  * every arm equally often, on rider means instead. Scatter moderated by history (smyth2004), Holm over the set-ups
  * (holm1979), equivalence by two one-sided tests (schuirmann1987), α spent over looks. docs/evidence/comparison.md.
+ * `among`: comparisons that P values are to be corrected for afterwards, this one included; it lowers the level of a look.
  * Every degenerate case is a status with a sentence, never an exception; impossible input throws EvidenceInputError.
  */
-export function compareSetUps(request: ComparisonRequest): Comparison {
+export function compareSetUps(request: ComparisonRequest, among = 1): Comparison {
   requireComparison(request);
-  const { runs, current } = request;
+  const { runs, current, look } = request;
   const timed = runs.filter((run): run is TimedRun => !run.voided && run.time !== null);
+  const others = [...new Set(runs.map((run) => run.arm))].filter((arm) => arm !== current).sort();
+  const levelOf = (at: Look | null): number =>
+    at === null ? ALPHA : levelAtLook(ALPHA, at, Math.max(1, others.length) * among);
   const base = {
     counts: {
       runs: runs.length,
@@ -47,10 +51,9 @@ export function compareSetUps(request: ComparisonRequest): Comparison {
       untimed: runs.filter((run) => !run.voided && run.time === null).length,
       timed: timed.length,
     },
-    alpha: request.look === null ? ALPHA : alphaAtLook(ALPHA, request.look),
+    alpha: levelOf(look),
     voids: voidCounts(runs, current),
   };
-  const others = [...new Set(runs.map((run) => run.arm))].filter((arm) => arm !== current).sort();
   const nothing = (sentence: string): Comparison => ({
     ...base,
     status: 'nothing to compare',
@@ -68,7 +71,12 @@ export function compareSetUps(request: ComparisonRequest): Comparison {
   if (countOf(timed, current) === 0) return nothing('The current set-up has no timed run that counts.');
   const model = fitRiderMeans(timed, current, request.trend) ?? fitRuns(timed, current, request.trend);
   if (model === null) return nothing('Set-ups, order and sessions cannot be told apart in these runs.');
-  return { ...base, status: 'compared', ...judge(request, timed, model, others, base.alpha) };
+  // What is still to be ridden is judged in the end, not at this look.
+  const levels = {
+    now: base.alpha,
+    end: levelOf(look && (look.of === null ? look : { ...look, number: look.of })),
+  };
+  return { ...base, status: 'compared', ...judge(request, timed, model, others, levels) };
 }
 
 type Judged = Pick<Comparison, 'sentences' | 'session' | 'variance' | 'arms' | 'trendOverSession' | 'points'>;
@@ -78,14 +86,14 @@ function judge(
   timed: readonly TimedRun[],
   model: TimeModel,
   others: readonly string[],
-  alpha: number,
+  levels: Levels,
 ): Judged {
   const session = sessionVariance(model.variance, model.residualDf);
   // Past sessions hold the scatter of runs; the scatter of rider means is another quantity.
   const variance = moderateVariance(session, model.unit === 'runs' ? request.history : []);
   const whyNot = noTestReasons(request, timed, model, others, variance);
   const tested = model.differences.filter((difference) => !whyNot.has(difference.arm));
-  const judged = variance === null ? [] : testArms(request, timed, model, tested, variance, alpha);
+  const judged = variance === null ? [] : testArms(request, timed, model, tested, variance, levels);
   return {
     sentences: sentencesAbout(request, timed, model, variance, session),
     session: model.unit === 'runs' ? session : runScatter(request, timed),

@@ -1,5 +1,6 @@
 import { EvidenceInputError, requireBetween } from '../errors.js';
 import type { OrderTrend } from '../linear/run-design.js';
+import { requireLook, type Look } from './look-levels.js';
 import type { SessionVariance } from './moderated-variance.js';
 
 /** One ridden run of a comparison. */
@@ -23,8 +24,8 @@ export interface ComparisonRequest {
   margin: number;
   /** Residual variances of the team's past sessions with the same timing. */
   history: readonly SessionVariance[];
-  /** Number of the look at a plan that is looked at after every block, from 1; null for a single look at the end. */
-  look: number | null;
+  /** The look at a plan that is looked at while it is ridden; null for a single look at the end. */
+  look: Look | null;
   /** Trend over the session that is taken out. */
   trend: OrderTrend;
 }
@@ -35,9 +36,7 @@ const LARGEST_MARGIN = 0.2;
 /** Throws EvidenceInputError for times, places, margin or look that cannot be. */
 export function requireComparison(request: ComparisonRequest): void {
   requireBetween('margin', request.margin, 'share of time', Number.MIN_VALUE, LARGEST_MARGIN);
-  if (request.look !== null && !(Number.isInteger(request.look) && request.look >= 1)) {
-    throw new EvidenceInputError('look', request.look, 'number of the look', 'whole numbers from 1, or null');
-  }
+  if (request.look !== null) requireLook(request.look);
   requireRuns(request.runs);
 }
 

@@ -11,6 +11,12 @@ import { verdictOf } from './verdict.js';
 /** Correlations that one common factor misses by more get Bonferroni's wider interval instead. */
 const WORST_FACTOR_ERROR = 0.05;
 
+/** Error rates: of this look, and of the last one that was agreed. */
+export interface Levels {
+  readonly now: number;
+  readonly end: number;
+}
+
 /** Tests of all set-ups that can be tested against the current one, with verdicts. */
 export function testArms(
   request: ComparisonRequest,
@@ -18,7 +24,7 @@ export function testArms(
   model: TimeModel,
   tested: readonly ArmDifference[],
   variance: ModeratedVariance,
-  alpha: number,
+  { now: alpha, end }: Levels,
 ): ArmComparison[] {
   if (tested.length === 0) return [];
   const margin = Math.log1p(request.margin);
@@ -41,7 +47,7 @@ export function testArms(
             runs: { arm: countOf(timed, arm), current: countOf(timed, request.current) },
             arms: tested.length + 1,
             comparisons: tested.length,
-            alpha,
+            alpha: end,
             margin,
           });
     const basis = {

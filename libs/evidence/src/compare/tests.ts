@@ -35,12 +35,6 @@ export function holmAdjusted(p: readonly number[]): number[] {
 }
 
 /**
- * Error rate spent at look `look` (1, 2, …) of a plan that is looked at after every block: α/(b(b+1)), which adds up to
- * less than α over any number of looks (docs/evidence/comparison.md).
- */
-export const alphaAtLook = (alpha: number, look: number): number => alpha / (look * (look + 1));
-
-/**
  * Two-sided P value of Fisher's exact test of two shares, dimensionless (fisher1935): the probability of all tables
  * with these margins that are no more likely than the one seen. Counts ≥ 0.
  */

@@ -23,6 +23,8 @@ export interface TestPlanRequest {
   trend: OrderTrend;
   /** Difference of time worth acting on, as a share (0.01 for 1 %). */
   margin: number;
+  /** How often the times are looked at, evenly over the runs; 1: in the end. */
+  looks: number;
   /** The team's own scatter between runs, or null where nothing is known yet. */
   scatter: RunScatter | null;
 }
@@ -42,6 +44,7 @@ export function requirePlan(request: TestPlanRequest): void {
   requireBetween('riders', request.riders.length, 'riders', 1, MOST_RIDERS);
   requireBetween('runsAnArm', request.runsAnArm, 'runs', 1, MOST_RUNS_AN_ARM);
   requireBetween('warmUps', request.warmUps, 'runs', 0, MOST_WARM_UPS);
+  requireBetween('looks', request.looks, 'looks', 1, MOST_RUNS_AN_ARM);
   requireBetween('seed', request.seed, 'whole number', 0, LARGEST_SEED);
   requireBetween('margin', request.margin, 'share of time', Number.MIN_VALUE, LARGEST_MARGIN);
   for (const name of ['arms', 'riders'] as const) {
@@ -49,7 +52,7 @@ export function requirePlan(request: TestPlanRequest): void {
       throw new EvidenceInputError(name, request[name].join(', '), 'ids', 'all different');
     }
   }
-  for (const name of ['runsAnArm', 'warmUps', 'seed'] as const) {
+  for (const name of ['runsAnArm', 'warmUps', 'looks', 'seed'] as const) {
     if (!Number.isInteger(request[name]))
       throw new EvidenceInputError(name, request[name], 'count', 'whole numbers');
   }

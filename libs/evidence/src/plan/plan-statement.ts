@@ -1,3 +1,4 @@
+import { levelAtLook } from '../compare/look-levels.js';
 import type { OrderScore } from './order-score.js';
 import {
   detectableDifference,
@@ -47,7 +48,7 @@ export function statementOf(request: TestPlanRequest, score: OrderScore): PlanSt
   }
   const { sd, df } = request.scatter;
   const arms = request.arms.length;
-  const alpha = ALPHA / (arms - 1);
+  const alpha = levelAtLook(ALPHA, { number: request.looks, of: request.looks }, arms - 1) / (arms - 1);
   const inflation = score.maxInflation;
   const margin = Math.log1p(request.margin);
   const lost = request.arms.length * request.runsAnArm * request.riders.length - score.residualDf;

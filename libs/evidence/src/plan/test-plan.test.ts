@@ -12,6 +12,7 @@ const request: TestPlanRequest = {
   blind: true,
   trend: 'linear',
   margin: 0.01,
+  looks: 1,
   scatter: { sd: 0.012, df: 20 },
 };
 

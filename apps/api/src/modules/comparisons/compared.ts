@@ -3,7 +3,7 @@ import { comparisonRun } from '../scatter/comparison-run.js';
 import type { Plan } from '../test-plans/plan-answer.js';
 import type { ComparedDto } from './comparison-arm.dto.js';
 import type { ComparisonWish, RatedRun } from './compute-comparison.js';
-import type { Look } from './plan-look.js';
+import type { PlanLook } from './plan-look.js';
 
 /** Arms of a plan by their letters. */
 export const shownArm =
@@ -31,12 +31,12 @@ export const ratedRun = (run: Run, arm: string): RatedRun => ({
 });
 
 /** What a look at a plan compares. */
-export const wishOf = ({ row, arms }: Plan, look: Look): Omit<ComparisonWish, 'pastRuns'> => ({
+export const wishOf = ({ row, arms }: Plan, look: PlanLook): Omit<ComparisonWish, 'pastRuns'> => ({
   runs: look.runs.map(({ run, letter }) => ratedRun(run, letter)),
   current: currentLetter({ arms }),
   margin: row.margin,
   trend: row.trend,
-  look: look.number,
+  look: look.look,
 });
 
 /** The arm that the others are compared with. */

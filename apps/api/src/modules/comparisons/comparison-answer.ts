@@ -21,7 +21,8 @@ export function comparisonAnswer(frame: ComparisonFrame, computed: TimeAndFeel):
   const { time } = computed;
   return {
     planId: frame.planId,
-    look: wish.look,
+    look: wish.look?.number ?? null,
+    ofLooks: wish.look?.of ?? null,
     errorRatePct: time.alpha * PER_CENT,
     marginPct: wish.margin * PER_CENT,
     trend: wish.trend,

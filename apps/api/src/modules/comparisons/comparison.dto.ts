@@ -123,7 +123,19 @@ export class ComparisonDto {
   look: number | null;
 
   @NumberField({
-    description: 'Error rate that is spent at this look.',
+    description: 'Looks that were agreed for the plan; null for a single look.',
+    unit: '1',
+    integer: true,
+    minimum: 1,
+    maximum: 1e3,
+    example: 4,
+    nullable: true,
+  })
+  ofLooks: number | null;
+
+  @NumberField({
+    description:
+      'Error rate of this look: what P values are held against, so that all looks together keep 5 %.',
     unit: '%',
     minimum: 0,
     maximum: 5,

@@ -17,7 +17,7 @@ import type { ComparisonQuery } from './comparison-query.dto.js';
 import type { ComparisonDto } from './comparison.dto.js';
 import { BlindUntilClosed, LookedAtTheEnd } from './comparisons.errors.js';
 import { COMPARE, type ComparisonWish } from './compute-comparison.js';
-import { lookAt, type Look } from './plan-look.js';
+import { lookAt, type PlanLook } from './plan-look.js';
 
 const PER_CENT = 100;
 /** Of time, where nobody has set one. */
@@ -118,9 +118,9 @@ export class ComparisonsService {
   }
 }
 
-function lookSentences({ number, waiting }: Look): string[] {
-  if (number === null) return [];
-  const which = `Look ${number}: the error rate is spent over all looks.`;
+function lookSentences({ look, waiting }: PlanLook): string[] {
+  if (look === null) return [];
+  const which = `Look ${look.number} of ${look.of ?? 'many'}: the error rate is spent over all looks.`;
   if (waiting === 0) return [which];
   const runs = waiting === 1 ? '1 run waits' : `${waiting} runs wait`;
   return [which, `${runs} for the block to be whole.`];

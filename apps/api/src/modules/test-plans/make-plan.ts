@@ -11,9 +11,11 @@ import {
   type TestPlanRequest,
 } from '@loamledger/evidence';
 import type { Computation } from '../../platform/compute/compute-thread.js';
+import type { Looks } from './looks.js';
 
 /** A plan that is to be made: with its number of runs, or with the difference that it is to tell. */
-export interface PlanWish extends Omit<TestPlanRequest, 'runsAnArm' | 'scatter'> {
+export interface PlanWish extends Omit<TestPlanRequest, 'runsAnArm' | 'looks' | 'scatter'> {
+  readonly looks: Looks;
   readonly size: { readonly runsAnArm: number } | { readonly differenceToTell: number };
   readonly pastRuns: readonly ComparisonRun[];
 }
@@ -30,22 +32,31 @@ export const MOST_RUNS_OF_A_RIDER = 40;
 const FEWEST_RUNS_AN_ARM = 2;
 
 /** @public The plan that was asked for, or why there is none. The computing thread finds it by its name. */
-export function makePlan({ size, pastRuns, ...wish }: PlanWish): MadePlan {
+export function makePlan({ size, pastRuns, looks, ...wish }: PlanWish): MadePlan {
   const scatter = pooledScatter(sessionVariances(pastRuns));
   const most = Math.floor(MOST_RUNS_OF_A_RIDER / wish.arms.length);
+  const make = (runsAnArm: number, more: Partial<TestPlanRequest> = {}): TestPlan =>
+    makeTestPlan({ ...wish, runsAnArm, looks: looksOf(looks, runsAnArm), scatter, ...more });
   if ('runsAnArm' in size) {
     const { runsAnArm } = size;
     if (runsAnArm > most) return { refused: 'too many runs', runsAnArm };
-    return { plan: makeTestPlan({ ...wish, runsAnArm, scatter }), runsAnArm, scatter };
+    return { plan: make(runsAnArm), runsAnArm, scatter };
   }
   if (scatter === null) return { refused: 'scatter unknown' };
-  const trial = { ...wish, runsAnArm: FEWEST_RUNS_AN_ARM, margin: size.differenceToTell, scatter };
-  const needed = makeTestPlan(trial).statement.runsForDifference;
-  const runsAnArm =
-    needed === null ? null : Math.max(FEWEST_RUNS_AN_ARM, Math.ceil(needed / wish.riders.length));
-  if (runsAnArm === null || runsAnArm > most) return { refused: 'too many runs', runsAnArm };
-  return { plan: makeTestPlan({ ...wish, runsAnArm, scatter }), runsAnArm, scatter };
+  let runsAnArm = FEWEST_RUNS_AN_ARM;
+  // More runs bring more looks, and more looks ask for some runs more: upwards until both agree.
+  for (;;) {
+    const more = { margin: size.differenceToTell, looks: looksOf(looks, runsAnArm) };
+    const needed = make(FEWEST_RUNS_AN_ARM, more).statement.runsForDifference;
+    const each = needed === null ? null : Math.ceil(needed / wish.riders.length);
+    if (each === null || each > most) return { refused: 'too many runs', runsAnArm: each };
+    if (each <= runsAnArm) return { plan: make(runsAnArm), runsAnArm, scatter };
+    runsAnArm = each;
+  }
 }
+
+/** Each rider on each arm once more is a block. */
+const looksOf = (looks: Looks, blocks: number): number => (looks === 'at the end' ? 1 : blocks);
 
 /** What one rider has ridden of a plan. */
 export interface RestWish {

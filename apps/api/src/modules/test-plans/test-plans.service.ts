@@ -27,6 +27,7 @@ const PER_CENT = 100;
 const SEEDS = 2 ** 31;
 /** Of time, where the team has set none. */
 const DEFAULT_MARGIN_PCT = 1;
+const DEFAULT_LOOKS = 'at the end';
 
 /** Of the plans of one size, any is as good as the other to say what they could tell. */
 const ANY_SEED = 0;
@@ -34,7 +35,7 @@ const ANY_SEED = 0;
 /** What an order and its statement are made from. */
 type PlanSize = Pick<
   TestPlanInputDto,
-  'runsAnArm' | 'differenceToTellPct' | 'marginPct' | 'trend' | 'warmUps'
+  'runsAnArm' | 'differenceToTellPct' | 'marginPct' | 'trend' | 'looks' | 'warmUps'
 > &
   Pick<PlanWish, 'arms' | 'riders' | 'seed' | 'blind'>;
 
@@ -115,7 +116,7 @@ export class TestPlansService {
         trend: input.trend ?? 'linear',
         seed: made.seed,
         blind: made.blind,
-        looks: input.looks ?? 'at the end',
+        looks: input.looks ?? DEFAULT_LOOKS,
         warmUps: warmUpsOf(input),
         runsAnArm,
         made,
@@ -148,6 +149,7 @@ export class TestPlansService {
       seed: input.seed,
       blind: input.blind,
       trend: input.trend ?? 'linear',
+      looks: input.looks ?? DEFAULT_LOOKS,
       margin: marginOf(input),
       size: sizeOf(input),
       pastRuns,

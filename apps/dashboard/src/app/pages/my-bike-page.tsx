@@ -119,7 +119,7 @@ interface LogProps {
 function Log({ teamId, place }: LogProps) {
   const to = { to: '/teams/$teamId/my-bike/log-run', params: { teamId }, search: place } as const;
   const isUnderWay = runTimer.read(Date.now()) !== null;
-  const start = () => runTimer.write({ startedAt: Date.now(), stoppedAt: null });
+  const start = () => runTimer.start(Date.now());
   if (isUnderWay) {
     return (
       <LinkButton {...to} size="lg" fullWidth>

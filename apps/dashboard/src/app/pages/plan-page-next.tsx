@@ -1,5 +1,5 @@
 import { Text } from '@mantine/core';
-import { useInfiniteQuery } from '@tanstack/react-query';
+import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { PlanRunForm } from '../../features/ride/components/plan-run-form.js';
 import type { Plan, PlanProgress } from '../../features/test-plans/api/plans.js';
 import { useLogPlanRun } from '../../features/test-plans/api/ride-plan.js';
@@ -8,6 +8,7 @@ import { OrderRest } from '../../features/test-plans/components/order-rest.js';
 import { texts } from '../../features/test-plans/texts.js';
 import type { Fleet } from '../../shared/http/reads/fleet.js';
 import { runsQuery } from '../../shared/http/reads/runs.js';
+import { tracksQuery } from '../../shared/http/reads/tracks.js';
 import type { Setup } from '../../shared/http/reads/setups.js';
 import { Section } from '../../shared/ui/page.js';
 import { useMembership } from '../use-membership.js';
@@ -26,6 +27,7 @@ export function RideNext({ plan, place, fleet, setups }: RideNextProps) {
   const log = useLogPlanRun(teamId, plan.id);
   const bikeId = plan.riders.find((rider) => rider.riderId === riderId)?.bikeId ?? '';
   const bike = fleet.bikes.find(({ id }) => id === bikeId);
+  const track = useQuery(tracksQuery(teamId)).data?.find(({ id }) => id === plan.trackId);
   const last = useInfiniteQuery(runsQuery(teamId, { trackId: plan.trackId, bikeId })).data?.[0];
   if (place.restIsStale) {
     return (
@@ -48,6 +50,7 @@ export function RideNext({ plan, place, fleet, setups }: RideNextProps) {
           // Every run begins with empty fields, on the ground of the last one.
           key={`${riderId} ${next.position} ${last?.id ?? ''}`}
           track={plan.trackId}
+          sections={track?.sections ?? []}
           hasShock={bike?.shockUnitId !== null}
           condition={last?.condition ?? 'dry'}
           save={texts.saveRun(next.position, next.letter)}

@@ -68,8 +68,12 @@ export const texts = {
   scatter: 'Scatter between runs',
   scatterFrom: SOURCE,
   trendOver: 'Trend over the session',
-  errorRate: 'Error rate spent at this look',
+  errorRate: 'Error rate of this look',
   look: 'Look',
+  lookOf: (look: string, of: string) => `${look} of ${of} agreed`,
+  sections: 'Where on the track',
+  sectionsLead: 'Each section on its own times. With several looked at, one must stand out more to count.',
+  section: 'Section',
   single: 'a single one',
   counts: 'Runs',
   countsText: (runs: number, timed: number, voided: number, untimed: number) =>

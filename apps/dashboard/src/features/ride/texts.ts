@@ -38,6 +38,8 @@ export const texts = {
   conditions: { dry: 'dry', damp: 'damp', wet: 'wet', muddy: 'muddy', dusty: 'dusty' },
   time: 'Time',
   timeHint: 'As in 2:07.4, or leave it empty',
+  sections: 'Times of the sections',
+  endOf: (section: string) => `End of ${section}`,
   figureHint: 'Must be a number of millimetres',
   ring: 'The ring shows',
   ringAs: { used: 'travel used', left: 'travel left' },

@@ -5,6 +5,8 @@ import { keys } from '../../../shared/http/keys.js';
 
 export type Comparison = components['schemas']['ComparisonDto'];
 export type ArmComparison = components['schemas']['ArmComparisonDto'];
+/** A difference with its interval and its verdict, whatever it is of. */
+export type IntervalRow = Pick<ArmComparison, 'verdict' | 'differencePct' | 'lowPct' | 'highPct'>;
 export type RunPoint = components['schemas']['RunPointDto'];
 export type Compared = components['schemas']['ComparedDto'];
 

@@ -8,6 +8,7 @@ import type { Series } from './dots-legend.js';
 import { FeelTable } from './feel-table.js';
 import { IntervalChart } from './interval-chart.js';
 import { RunDots } from './run-dots.js';
+import { Sections } from './sections.js';
 import { Statistics } from './statistics.js';
 import { Verdicts } from './verdicts.js';
 
@@ -39,7 +40,18 @@ export function ComparisonView({ comparison, riderName, setupName }: ComparisonV
       </Section>
       {arms.some(({ lowPct }) => lowPct !== null) && (
         <Section title={texts.intervals}>
-          <IntervalChart arms={arms} marginPct={marginPct} labelOf={labelOf} />
+          <IntervalChart
+            title={texts.intervals}
+            head={texts.arm}
+            rows={arms}
+            marginPct={marginPct}
+            labelOf={labelOf}
+          />
+        </Section>
+      )}
+      {comparison.sections.length > 0 && (
+        <Section title={texts.sections}>
+          <Sections comparison={comparison} labelOf={labelOf} />
         </Section>
       )}
       {groups.length > 0 && (

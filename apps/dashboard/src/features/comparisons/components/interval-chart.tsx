@@ -1,7 +1,7 @@
 import { Text } from '@mantine/core';
 import { formatChange, formatNumber } from '../../../shared/format/numbers.js';
 import { useWidth } from '../../../shared/ui/use-width.js';
-import type { ArmComparison } from '../api/comparison.js';
+import type { IntervalRow } from '../api/comparison.js';
 import { alongAxis, type Axis } from '../model/axis.js';
 import { intervalAxis } from '../model/interval-axis.js';
 import { texts } from '../texts.js';
@@ -17,21 +17,25 @@ const CAP_PX = 7;
 const ARROW_PX = 9;
 const DOT_PX = 6;
 
-interface IntervalChartProps {
-  readonly arms: readonly ArmComparison[];
+interface IntervalChartProps<Row> {
+  readonly title: string;
+  /** What the rows are: set-ups, or sections of the track. */
+  readonly head: string;
+  readonly rows: readonly Row[];
   readonly marginPct: number;
-  readonly labelOf: (arm: ArmComparison) => string;
+  readonly labelOf: (row: Row) => string;
 }
 
 /** Where the difference of each may be, against the margin. */
-export function IntervalChart({ arms, marginPct, labelOf }: IntervalChartProps) {
+export function IntervalChart<Row extends IntervalRow>(props: IntervalChartProps<Row>) {
+  const { title, head, rows, marginPct, labelOf } = props;
   const { ref, width } = useWidth<HTMLDivElement>();
-  const axis = intervalAxis(arms, marginPct);
+  const axis = intervalAxis(rows, marginPct);
   const plot = Math.max(0, width - 2 * INSET_PX);
   const x = (value: number) => INSET_PX + alongAxis(axis, value, plot);
-  const foot = TOP_PX + arms.length * ROW_PX;
+  const foot = TOP_PX + rows.length * ROW_PX;
   return (
-    <figure className={classes.frame} aria-label={texts.intervals}>
+    <figure className={classes.frame} aria-label={title}>
       <Text size="sm" c="dimmed">
         {texts.intervalsLead(`${formatNumber(marginPct, 1)} %`)}
       </Text>
@@ -42,7 +46,7 @@ export function IntervalChart({ arms, marginPct, labelOf }: IntervalChartProps) 
             x={x(-marginPct)}
             width={Math.max(0, x(marginPct) - x(-marginPct))}
             y={TOP_PX}
-            height={arms.length * ROW_PX}
+            height={rows.length * ROW_PX}
           />
           <text className={classes.figure} x={x(0)} y={TOP_PX - 6} textAnchor="middle">
             {texts.margin}
@@ -54,11 +58,11 @@ export function IntervalChart({ arms, marginPct, labelOf }: IntervalChartProps) 
             {texts.slower}
           </text>
           <line className={classes.edge} x1={x(0)} x2={x(0)} y1={TOP_PX} y2={foot} />
-          {arms.map((arm, i) => (
+          {rows.map((row, i) => (
             <Interval
-              key={labelOf(arm)}
-              arm={arm}
-              label={labelOf(arm)}
+              key={labelOf(row)}
+              row={row}
+              label={labelOf(row)}
               axis={axis}
               x={x}
               top={TOP_PX + i * ROW_PX}
@@ -74,21 +78,21 @@ export function IntervalChart({ arms, marginPct, labelOf }: IntervalChartProps) 
           </text>
         </svg>
       </div>
-      <IntervalTable arms={arms} labelOf={labelOf} />
+      <IntervalTable head={head} rows={rows} labelOf={labelOf} />
     </figure>
   );
 }
 
 interface IntervalProps {
-  readonly arm: ArmComparison;
+  readonly row: IntervalRow;
   readonly label: string;
   readonly axis: Axis;
   readonly x: (value: number) => number;
   readonly top: number;
 }
 
-function Interval({ arm, label, axis, x, top }: IntervalProps) {
-  const { lowPct, highPct, differencePct } = arm;
+function Interval({ row, label, axis, x, top }: IntervalProps) {
+  const { lowPct, highPct, differencePct } = row;
   const y = top + NAME_PX + (ROW_PX - NAME_PX) / 2;
   const isKnown = lowPct !== null && highPct !== null && differencePct !== null;
   return (

@@ -1,17 +1,19 @@
 import { Table } from '@mantine/core';
 import { formatChange } from '../../../shared/format/numbers.js';
-import type { ArmComparison } from '../api/comparison.js';
+import type { IntervalRow } from '../api/comparison.js';
 import { texts } from '../texts.js';
 
-interface IntervalTableProps {
-  readonly arms: readonly ArmComparison[];
-  readonly labelOf: (arm: ArmComparison) => string;
+interface IntervalTableProps<Row> {
+  /** What the rows are: set-ups, or sections of the track. */
+  readonly head: string;
+  readonly rows: readonly Row[];
+  readonly labelOf: (row: Row) => string;
 }
 
 const percent = (value: number | null) => (value === null ? '' : `${formatChange(value, 1)} %`);
 
 /** The intervals in figures. */
-export function IntervalTable({ arms, labelOf }: IntervalTableProps) {
+export function IntervalTable<Row extends IntervalRow>({ head, rows, labelOf }: IntervalTableProps<Row>) {
   return (
     <details>
       <summary>{texts.table}</summary>
@@ -19,7 +21,7 @@ export function IntervalTable({ arms, labelOf }: IntervalTableProps) {
         <Table>
           <Table.Thead>
             <Table.Tr>
-              <Table.Th>{texts.arm}</Table.Th>
+              <Table.Th>{head}</Table.Th>
               <Table.Th>{texts.verdict}</Table.Th>
               <Table.Th ta="end">{texts.difference}</Table.Th>
               <Table.Th ta="end">{texts.from}</Table.Th>
@@ -27,13 +29,13 @@ export function IntervalTable({ arms, labelOf }: IntervalTableProps) {
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
-            {arms.map((arm) => (
-              <Table.Tr key={labelOf(arm)}>
-                <Table.Td>{labelOf(arm)}</Table.Td>
-                <Table.Td>{arm.verdict}</Table.Td>
-                <Table.Td ta="end">{percent(arm.differencePct)}</Table.Td>
-                <Table.Td ta="end">{percent(arm.lowPct)}</Table.Td>
-                <Table.Td ta="end">{percent(arm.highPct)}</Table.Td>
+            {rows.map((row) => (
+              <Table.Tr key={labelOf(row)}>
+                <Table.Td>{labelOf(row)}</Table.Td>
+                <Table.Td>{row.verdict}</Table.Td>
+                <Table.Td ta="end">{percent(row.differencePct)}</Table.Td>
+                <Table.Td ta="end">{percent(row.lowPct)}</Table.Td>
+                <Table.Td ta="end">{percent(row.highPct)}</Table.Td>
               </Table.Tr>
             ))}
           </Table.Tbody>

@@ -35,7 +35,14 @@ export function Statistics({ comparison, labelOf }: StatisticsProps) {
   );
 }
 
-function factsOfAll({ counts, scatter, trendOverSessionPct, errorRatePct, look }: Comparison): Fact[] {
+function factsOfAll({
+  counts,
+  scatter,
+  trendOverSessionPct,
+  errorRatePct,
+  look,
+  ofLooks,
+}: Comparison): Fact[] {
   const { runs, timed, voided, untimed } = counts;
   const scatterWords =
     scatter && `${formatNumber(scatter.scatterPct, 2)} %, ${texts.scatterFrom[scatter.source]}`;
@@ -44,9 +51,12 @@ function factsOfAll({ counts, scatter, trendOverSessionPct, errorRatePct, look }
     [texts.scatter, scatterWords ?? ''],
     [texts.trendOver, trendOverSessionPct === null ? '' : `${formatChange(trendOverSessionPct, 1)} %`],
     [texts.errorRate, `${formatNumber(errorRatePct, 2)} %`],
-    [texts.look, look === null ? texts.single : formatNumber(look)],
+    [texts.look, lookWords(look, ofLooks)],
   ];
 }
+
+const lookWords = (look: number | null, of: number | null): string =>
+  look === null || of === null ? texts.single : texts.lookOf(formatNumber(look), formatNumber(of));
 
 function factsOfArm(arm: ArmComparison, label: string): Fact[] {
   const p = (value: number | null) => (value === null ? '' : formatNumber(value, P_DECIMALS));

@@ -8,6 +8,7 @@ import { Feel } from './feel.js';
 import { MoreFields } from './more-fields.js';
 import { RingFields, type Strokes } from './ring-fields.js';
 import classes from './ride.module.css';
+import { SectionFields } from './section-fields.js';
 import { TimeField } from './time-field.js';
 import { useSaveRun } from './use-save-run.js';
 
@@ -35,6 +36,8 @@ export function LogRunForm(props: LogRunFormProps) {
   const saving = useSaveRun(props, setErrors);
   const change = (part: Partial<RunValues>) => setValues((before) => ({ ...before, ...part }));
 
+  const sections = tracks.find(({ id }) => id === values.trackId)?.sections ?? [];
+
   const save = (isSpoilt: boolean) => {
     const found = obviousErrors(values);
     setErrors(found);
@@ -50,7 +53,7 @@ export function LogRunForm(props: LogRunFormProps) {
         save(false);
       }}
     >
-      <TimeField time={values.time} error={errors.time} onChange={(time) => change({ time })} />
+      <TimeField time={values.time} error={errors.time} sections={sections} onChange={change} />
       <RingFields
         values={values}
         errors={errors}
@@ -59,6 +62,7 @@ export function LogRunForm(props: LogRunFormProps) {
         onChange={change}
       />
       <Feel ratings={values.ratings} onChange={(ratings) => change({ ratings })} />
+      <SectionFields sections={sections} values={values} errors={errors} onChange={change} />
       <MoreFields values={values} errors={errors} hasShock={hasShock} tracks={tracks} onChange={change} />
       <div className={classes.foot}>
         {saving.failure !== null && (

@@ -28,7 +28,8 @@ export function MoreFields({ values, errors, hasShock, tracks, onChange }: MoreF
           label={texts.track}
           value={values.trackId}
           error={errors.trackId}
-          onChange={(event) => onChange({ trackId: event.currentTarget.value })}
+          // Another track has other sections.
+          onChange={(event) => onChange({ trackId: event.currentTarget.value, sections: {} })}
           data={[
             ...(values.trackId === '' ? [{ value: '', label: texts.chooseTrack }] : []),
             ...tracks.map(({ id, name }) => ({ value: id, label: name })),

@@ -22,6 +22,8 @@ type PlanRun = ReturnType<typeof riddenMessage> & { readonly day: string; readon
 
 interface PlanRunFormProps {
   readonly track: string;
+  /** Names of the track's sections, in riding order. */
+  readonly sections: readonly string[];
   readonly hasShock: boolean;
   readonly condition: Condition;
   /** On the button: which run is saved. */
@@ -34,7 +36,7 @@ interface PlanRunFormProps {
 }
 
 /** The next run of a plan: everything but what was read off and felt is known. */
-export function PlanRunForm({ track, hasShock, condition, save, sending }: PlanRunFormProps) {
+export function PlanRunForm({ track, sections, hasShock, condition, save, sending }: PlanRunFormProps) {
   const [values, setValues] = useState(() => emptyRun(track, condition));
   const [errors, setErrors] = useState<RunErrors>({});
   const change = (part: Partial<RunValues>) => setValues((before) => ({ ...before, ...part }));
@@ -48,7 +50,7 @@ export function PlanRunForm({ track, hasShock, condition, save, sending }: PlanR
   };
   return (
     <form onSubmit={submit} noValidate className={classes.form} aria-label={save}>
-      <RunFields values={values} errors={errors} hasShock={hasShock} onChange={change} />
+      <RunFields values={values} errors={errors} hasShock={hasShock} sections={sections} onChange={change} />
       <ChoiceRow
         label={texts.condition}
         choices={CONDITIONS.map((value) => ({ value, label: texts.conditions[value] }))}

@@ -5,16 +5,19 @@ import { texts } from '../texts.js';
 import { BottomOuts } from './bottom-outs.js';
 import { Feel } from './feel.js';
 import { RingFields } from './ring-fields.js';
+import { SectionFields } from './section-fields.js';
 
 interface RunFieldsProps {
   readonly values: RunValues;
   readonly errors: RunErrors;
   readonly hasShock: boolean;
+  /** Names of the track's sections, in riding order. */
+  readonly sections: readonly string[];
   readonly onChange: (part: Partial<RunValues>) => void;
 }
 
 /** What was read off and felt on a run, and whether a mistake spoilt it; everything may stay empty. */
-export function RunFields({ values, errors, hasShock, onChange }: RunFieldsProps) {
+export function RunFields({ values, errors, hasShock, sections, onChange }: RunFieldsProps) {
   return (
     <>
       <TextInput
@@ -28,6 +31,7 @@ export function RunFields({ values, errors, hasShock, onChange }: RunFieldsProps
         error={errors.time}
         onChange={(event) => onChange({ time: event.currentTarget.value })}
       />
+      <SectionFields sections={sections} values={values} errors={errors} onChange={onChange} />
       <RingFields values={values} errors={errors} hasShock={hasShock} onChange={onChange} />
       <BottomOuts values={values} hasShock={hasShock} onChange={onChange} />
       <Feel ratings={values.ratings} onChange={(ratings) => onChange({ ratings })} />

@@ -9,6 +9,8 @@ export interface RunValues {
   readonly trackId: string;
   readonly condition: Condition;
   readonly time: string;
+  /** Times of sections by their names. */
+  readonly sections: Readonly<Record<string, string>>;
   /** Whether the ring figures are travel used, or travel left. */
   readonly ringAs: 'used' | 'left';
   readonly forkMm: string;
@@ -27,6 +29,7 @@ export function emptyRun(trackId: string, condition: Condition): RunValues {
     trackId,
     condition,
     time: '',
+    sections: {},
     ringAs: 'used',
     forkMm: '',
     shockMm: '',
@@ -42,14 +45,15 @@ export function emptyRun(trackId: string, condition: Condition): RunValues {
 
 export type RunErrors = Partial<Record<keyof RunValues, string>>;
 
+const isWrongTime = (text: string) => text.trim() !== '' && parseRunTime(text) === null;
 const isWrongFigure = (text: string) => Number.isNaN(parseNumber(text));
 
 /** What the form itself can tell before the API is asked. */
 export function obviousErrors(values: RunValues): RunErrors {
-  const time = values.time.trim();
   return {
     ...(values.trackId === '' && { trackId: texts.chooseTrack }),
-    ...(time !== '' && parseRunTime(time) === null && { time: texts.timeHint }),
+    ...(isWrongTime(values.time) && { time: texts.timeHint }),
+    ...(Object.values(values.sections).some(isWrongTime) && { sections: texts.timeHint }),
     ...(isWrongFigure(values.forkMm) && { forkMm: texts.figureHint }),
     ...(isWrongFigure(values.shockMm) && { shockMm: texts.figureHint }),
     ...(values.spoilt && values.reason.trim() === '' && { reason: texts.reasonNeeded }),
@@ -68,6 +72,12 @@ function ring(text: string, ringAs: RunValues['ringAs'], bottomed: boolean): Rin
   };
 }
 
+const sectionTimesOf = (sections: RunValues['sections']) =>
+  Object.entries(sections).flatMap(([section, text]) => {
+    const timeS = parseRunTime(text);
+    return timeS === null ? [] : [{ section, timeS }];
+  });
+
 /** What belongs to a run beside what the rider typed. */
 export type Ride = Pick<RunInput, 'bikeId' | 'setupId' | 'day' | 'startedAt' | 'airTemperatureC'>;
 
@@ -77,6 +87,7 @@ export function riddenMessage(values: RunValues) {
   const reason = values.reason.trim() === '' ? texts.defaultReason : values.reason;
   return {
     timeS: parseRunTime(values.time),
+    sectionTimes: sectionTimesOf(values.sections),
     fork: ring(values.forkMm, values.ringAs, values.forkBottomed),
     shock: ring(values.shockMm, values.ringAs, values.shockBottomed),
     ratings: values.ratings,
@@ -102,6 +113,9 @@ export function valuesOf({ fork, shock, ratings, spoilt, ...message }: RunInput)
   return {
     ...empty,
     time: message.timeS == null ? '' : formatRunTime(message.timeS),
+    sections: Object.fromEntries(
+      (message.sectionTimes ?? []).map(({ section, timeS }) => [section, formatRunTime(timeS)]),
+    ),
     ringAs: isLeft ? 'left' : 'used',
     forkMm: millimetres(fork),
     shockMm: millimetres(shock),
@@ -116,6 +130,7 @@ export function valuesOf({ fork, shock, ratings, spoilt, ...message }: RunInput)
 
 const FIELD_OF: Readonly<Record<string, keyof RunValues>> = {
   timeS: 'time',
+  sectionTimes: 'sections',
   fork: 'forkMm',
   shock: 'shockMm',
   spoilt: 'reason',

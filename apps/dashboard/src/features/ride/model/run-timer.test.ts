@@ -1,5 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { elapsedS } from './run-timer.js';
+import { elapsedS, sectionTimesS } from './run-timer.js';
+import { formatRunTime } from '../../../shared/format/time.js';
 
 describe('the time of a run', () => {
   it('counts from the moment of the start, however long the page slept', () => {
@@ -12,5 +14,32 @@ describe('the time of a run', () => {
 
   it('is never below nothing, though the clock of the phone was set back', () => {
     expect(elapsedS({ startedAt: 5_000, stoppedAt: null }, 1_000)).toBe(0);
+  });
+});
+
+describe('the times of sections', () => {
+  const run = { startedAt: 1_000, stoppedAt: 101_040 };
+
+  it('are those between the marks, the last up to the end of the run', () => {
+    expect(sectionTimesS({ ...run, marks: [41_000, 61_300] }, 3)).toEqual([40, 20.3, 39.7]);
+  });
+
+  it('are not told where nobody marked an end, and not for what comes after the last mark of several missing', () => {
+    expect(sectionTimesS({ ...run, marks: [] }, 3)).toEqual([]);
+    expect(sectionTimesS({ ...run, marks: [41_000] }, 3)).toEqual([40]);
+  });
+
+  it('add up to the time of the run as it is shown, whatever was rounded', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 1, max: 90_000 }), { minLength: 2, maxLength: 9 }),
+        (lengths) => {
+          const moments = lengths.map((_, i) => lengths.slice(0, i + 1).reduce((a, b) => a + b, 0));
+          const timer = { startedAt: 0, stoppedAt: moments.at(-1) as number, marks: moments.slice(0, -1) };
+          const sum = sectionTimesS(timer, lengths.length).reduce((a, b) => a + b, 0);
+          expect(formatRunTime(sum)).toBe(formatRunTime(elapsedS(timer, 0)));
+        },
+      ),
+    );
   });
 });

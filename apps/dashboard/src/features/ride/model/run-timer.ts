@@ -3,6 +3,8 @@ export interface RunTimer {
   /** ms since 1970. */
   readonly startedAt: number;
   readonly stoppedAt: number | null;
+  /** When the sections ended that were passed so far, in riding order. */
+  readonly marks: readonly number[];
 }
 
 const NAME = 'loamledger.run-timer';
@@ -11,9 +13,9 @@ const FORGOTTEN_AFTER_MS = 7_200_000;
 
 function parse(text: string | null): RunTimer | null {
   if (text === null) return null;
-  const { startedAt, stoppedAt } = JSON.parse(text) as Partial<RunTimer>;
+  const { startedAt, stoppedAt, marks = [] } = JSON.parse(text) as Partial<RunTimer>;
   if (typeof startedAt !== 'number') return null;
-  return { startedAt, stoppedAt: typeof stoppedAt === 'number' ? stoppedAt : null };
+  return { startedAt, stoppedAt: typeof stoppedAt === 'number' ? stoppedAt : null, marks };
 }
 
 /** The timer of this device. Written at once and without waiting, unlike a database: the screen may lock any moment. */
@@ -25,6 +27,11 @@ export const runTimer = {
   write(timer: RunTimer): void {
     localStorage.setItem(NAME, JSON.stringify(timer));
   },
+  start(now: number): RunTimer {
+    const timer = { startedAt: now, stoppedAt: null, marks: [] };
+    runTimer.write(timer);
+    return timer;
+  },
   clear(): void {
     localStorage.removeItem(NAME);
   },
@@ -33,5 +40,18 @@ export const runTimer = {
 const MS = 1_000;
 
 /** Time of the run so far, s. */
-export const elapsedS = ({ startedAt, stoppedAt }: RunTimer, now: number): number =>
+export const elapsedS = ({ startedAt, stoppedAt }: Omit<RunTimer, 'marks'>, now: number): number =>
   Math.max(0, (stoppedAt ?? now) - startedAt) / MS;
+
+const TENTH_MS = 100;
+
+/**
+ * Times of the sections whose ends were marked, s to a tenth, in riding order; the last section ends where the run does.
+ * Ends are rounded, not lengths, so that sections never add up to more than the run. Without a mark there are none.
+ */
+export function sectionTimesS({ startedAt, stoppedAt, marks }: RunTimer, sections: number): number[] {
+  if (marks.length === 0) return [];
+  const ends = [...marks, ...(marks.length === sections - 1 && stoppedAt !== null ? [stoppedAt] : [])];
+  const tenths = [startedAt, ...ends].map((moment) => Math.round((moment - startedAt) / TENTH_MS));
+  return tenths.slice(1).map((end, i) => Math.max(0, end - (tenths[i] as number)) / 10);
+}
