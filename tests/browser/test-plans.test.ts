@@ -53,7 +53,7 @@ async function logRun(page: Page, position: number, time: string, mistake?: stri
   const save = page.getByRole('button', { name: new RegExp(`^Save run ${position} on`) });
   await save.waitFor();
   const letter = (await save.innerText()).slice(-1);
-  await page.getByLabel('Time').fill(time);
+  await page.getByLabel('Time', { exact: true }).fill(time);
   await page.getByLabel('Fork ring').fill('141');
   await page
     .getByRole('group', { name: /Support on big hits/ })
