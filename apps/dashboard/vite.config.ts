@@ -16,11 +16,11 @@ const AIR = /libs\/(units\/src\/|spring\/src\/(gas\/atmosphere|numerics\/input-e
 const RIDERS_SHARE = new RegExp(
   `src/(${[
     'shared/http/(reads/(bikes|runs|setups|tracks|decisions|baselines)|all-pages)',
-    'shared/format/(time|numbers|by-name|setup-changes|stroke-marks)',
+    'shared/format/(time|numbers|units|sentences|by-name|setup-changes|stroke-marks)',
     'shared/ui/(page|note|link|plain-button|choice-row|end-figures|as-of|stroke-bar|use-width)',
     'features/workbench/api/bike-ends',
     'features/test-plans/(rider-texts|api/plans|components/rider-plans)',
-    'features/ride/(texts|components/ride\\.module)',
+    'features/ride/(my-bike-texts|components/ride\\.module)',
     'app/choose-bike',
   ].join('|')})`,
 );

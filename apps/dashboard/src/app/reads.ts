@@ -13,6 +13,9 @@ export async function confirmAccount(): Promise<void> {
   const kept = queryClient.getQueryData(accountQuery.queryKey);
   if (kept === undefined) return;
   const account = await queryClient.fetchQuery({ ...accountQuery, staleTime: 0 }).catch(() => undefined);
-  // Somebody else has signed in on this device meanwhile: nothing of the first account may stay on the page.
-  if (account !== undefined && account.id !== kept.id) window.location.reload();
+  // Somebody else has signed in on this device meanwhile, of whom nothing may stay on the page; or other units were
+  // chosen on another device, in which every figure has to be drawn again.
+  const isOther =
+    account !== undefined && (account.id !== kept.id || account.units.version !== kept.units.version);
+  if (isOther) window.location.reload();
 }

@@ -19,6 +19,7 @@ export const texts = {
   tokens: 'Tokens',
   audit: 'Audit',
   signIns: 'Sign-ins',
+  units: 'Units',
   account: 'Account and display',
   signedInAs: 'Signed in as',
   role: ROLE,

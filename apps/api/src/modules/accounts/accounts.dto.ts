@@ -1,6 +1,14 @@
 import { ApiProperty } from '@nestjs/swagger';
-import { ChoiceField, EmailField, IdField, PartsField, TextField } from '../../platform/http/fields.js';
+import {
+  ChoiceField,
+  EmailField,
+  IdField,
+  PartField,
+  PartsField,
+  TextField,
+} from '../../platform/http/fields.js';
 import { ROLES, type Role } from '../../platform/http/scope.js';
+import { UnitsDto } from './units.dto.js';
 
 const MIN_PASSWORD = 10;
 const MAX_PASSWORD = 200;
@@ -65,4 +73,7 @@ export class AccountDto {
 
   @PartsField({ description: 'Teams of this person.', type: () => MembershipDto, maxItems: 100 })
   memberships: MembershipDto[];
+
+  @PartField({ description: 'Units in which pages show figures to this person.', type: () => UnitsDto })
+  units: UnitsDto;
 }

@@ -12,10 +12,11 @@ import { SignInGuard } from './sign-in.guard.js';
 import { SignInsController } from './sign-ins.controller.js';
 import { SignInsQueries } from './sign-ins.queries.js';
 import { SignInsService } from './sign-ins.service.js';
+import { UnitsController } from './units.controller.js';
 
 @Module({
   imports: [TeamsModule],
-  controllers: [AccountsController, SignInsController],
+  controllers: [AccountsController, SignInsController, UnitsController],
   providers: [
     AccountsService,
     AccountsQueries,

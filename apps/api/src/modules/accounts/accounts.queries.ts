@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { Transaction } from '../../platform/database/team-database.js';
 import type { Role } from '../../platform/http/scope.js';
 import { AccountEntity } from './account.entity.js';
+import type { AccountUnits } from './account-units.js';
 
 export interface Membership {
   teamId: string;
@@ -31,14 +32,36 @@ export class AccountsQueries {
     return row && { id: row.id, passwordHash: row.password_hash };
   }
 
-  async requireAccount(
-    transaction: Transaction,
-    id: string,
-  ): Promise<Pick<AccountEntity, 'id' | 'email' | 'displayName'>> {
+  async requireAccount(transaction: Transaction, id: string): Promise<Omit<AccountEntity, 'passwordHash'>> {
     return transaction.findOneOrFail(AccountEntity, {
       where: { id },
-      select: { id: true, email: true, displayName: true },
+      // The password hash cannot be read.
+      select: {
+        id: true,
+        email: true,
+        displayName: true,
+        createdAt: true,
+        pressureUnit: true,
+        massUnit: true,
+        temperatureUnit: true,
+        version: true,
+      },
     });
+  }
+
+  /** Changes the units if they still have `version`; says whether they had. */
+  async changeUnits(
+    transaction: Transaction,
+    id: string,
+    version: number,
+    { pressure, mass, temperature }: AccountUnits,
+  ): Promise<boolean> {
+    const { affected } = await transaction.update(
+      AccountEntity,
+      { id, version },
+      { pressureUnit: pressure, massUnit: mass, temperatureUnit: temperature, version: version + 1 },
+    );
+    return affected === 1;
   }
 
   async memberships(transaction: Transaction, accountId: string): Promise<Membership[]> {

@@ -4,6 +4,7 @@ import type { Config } from '../../config/config.js';
 import { isUniqueViolation } from '../../platform/errors/database-errors.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase } from '../../platform/database/team-database.js';
+import { StaleVersion } from '../../platform/http/preconditions.js';
 import { hashPassword, passwordMatches } from '../../platform/security/passwords.js';
 import { Throttle } from '../../platform/security/throttle.js';
 import { hashToken } from '../../platform/security/tokens.js';
@@ -16,8 +17,10 @@ import {
   SignUpClosed,
   WrongCredentials,
 } from './accounts.errors.js';
+import type { AccountEntity } from './account.entity.js';
 import { AccountsQueries } from './accounts.queries.js';
 import { type NewSignIn, SignInsService } from './sign-ins.service.js';
+import type { UnitsDto, UnitsInputDto } from './units.dto.js';
 
 /** A sign-in that has just begun, and whose it is. */
 export interface SignIn extends NewSignIn {
@@ -85,8 +88,23 @@ export class AccountsService {
 
   async describe(accountId: string): Promise<AccountDto> {
     return this.database.asAccount(accountId, async (transaction) => {
-      const { id, email, displayName } = await this.queries.requireAccount(transaction, accountId);
-      return { id, email, displayName, memberships: await this.queries.memberships(transaction, accountId) };
+      const account = await this.queries.requireAccount(transaction, accountId);
+      return {
+        id: account.id,
+        email: account.email,
+        displayName: account.displayName,
+        memberships: await this.queries.memberships(transaction, accountId),
+        units: unitsAnswer(account),
+      };
+    });
+  }
+
+  /** The units in which this person wants to read. */
+  async chooseUnits(accountId: string, version: number, units: UnitsInputDto): Promise<UnitsDto> {
+    return this.database.asAccount(accountId, async (transaction) => {
+      const isChanged = await this.queries.changeUnits(transaction, accountId, version, units);
+      if (!isChanged) throw new StaleVersion('choice of units');
+      return unitsAnswer(await this.queries.requireAccount(transaction, accountId));
     });
   }
 
@@ -112,3 +130,15 @@ export class AccountsService {
     return { ...(await this.signIns.begin(accountId)), account: await this.describe(accountId) };
   }
 }
+
+const unitsAnswer = ({
+  pressureUnit,
+  massUnit,
+  temperatureUnit,
+  version,
+}: Omit<AccountEntity, 'passwordHash'>): UnitsDto => ({
+  pressure: pressureUnit,
+  mass: massUnit,
+  temperature: temperatureUnit,
+  version,
+});

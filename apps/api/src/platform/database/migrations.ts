@@ -8,6 +8,7 @@ import { SignIns1764600000000 } from './migrations/1764600000000-sign-ins.js';
 import { TokensAndAudit1764600001000 } from './migrations/1764600001000-tokens-and-audit.js';
 import { LiveEvents1764700000000 } from './migrations/1764700000000-live-events.js';
 import { SignInLinks1764750000000 } from './migrations/1764750000000-sign-in-links.js';
+import { AccountUnits1764800000000 } from './migrations/1764800000000-account-units.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -21,4 +22,5 @@ export const MIGRATIONS = [
   TokensAndAudit1764600001000,
   LiveEvents1764700000000,
   SignInLinks1764750000000,
+  AccountUnits1764800000000,
 ];

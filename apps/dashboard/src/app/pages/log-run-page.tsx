@@ -12,6 +12,7 @@ import {
 import { runTimer } from '../../features/ride/model/run-timer.js';
 import { typedTemperature } from '../../features/ride/model/typed-temperature.js';
 import { useQueueState } from '../../features/ride/queue/use-run-queue.js';
+import { myBikeTexts } from '../../features/ride/my-bike-texts.js';
 import { texts } from '../../features/ride/texts.js';
 import { bikeEndsQuery } from '../../features/workbench/api/bike-ends.js';
 import { joined } from '../../shared/http/joined.js';
@@ -33,11 +34,11 @@ export function LogRunPage() {
   const bikes = useQuery(bikesQuery(teamId));
   const bike = chooseBike(bikes.data ?? [], riderId, bikeId);
   return (
-    <Page title={texts.logRun} lead={bike?.name}>
+    <Page title={myBikeTexts.logRun} lead={bike?.name}>
       <QueryView query={bikes}>
         {() =>
           bike === undefined ? (
-            <Empty title={texts.noBike}>{texts.noBikeLead}</Empty>
+            <Empty title={myBikeTexts.noBike}>{myBikeTexts.noBikeLead}</Empty>
           ) : (
             <Log key={bike.id} teamId={teamId} bike={bike} />
           )

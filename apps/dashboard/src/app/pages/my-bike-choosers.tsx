@@ -53,7 +53,7 @@ export function Choosers({ bike, own, tracks, trackId, temperatureC, onTemperatu
         description={texts.temperatureHint}
         unit="°C"
         value={typed}
-        onChange={(event) => type(event.currentTarget.value)}
+        onText={type}
       />
     </Kit>
   );

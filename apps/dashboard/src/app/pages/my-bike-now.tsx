@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { Suspense, use } from 'react';
 import { MySetup } from '../../features/ride/components/my-setup.js';
 import type { TodaysAir } from '../../features/ride/model/todays-air.js';
-import { texts } from '../../features/ride/texts.js';
+import { myBikeTexts } from '../../features/ride/my-bike-texts.js';
 import { bikeEndsQuery, type BikeEnds } from '../../features/workbench/api/bike-ends.js';
 import { strokeMarks } from '../../shared/format/stroke-marks.js';
 import { joined } from '../../shared/http/joined.js';
@@ -53,7 +53,7 @@ export function MyBikeNow({ teamId, bikeId, trackId, air, lastRidden, alsoShown 
       <QueryView query={state}>
         {({ setups: [now, before], decision }) =>
           now === undefined ? (
-            <Empty title={texts.notSetUp}>{texts.notSetUpLead}</Empty>
+            <Empty title={myBikeTexts.notSetUp}>{myBikeTexts.notSetUpLead}</Empty>
           ) : (
             <Suspense fallback={<Loading />}>
               <Today

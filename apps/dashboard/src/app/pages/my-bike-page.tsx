@@ -6,7 +6,7 @@ import { runTimer } from '../../features/ride/model/run-timer.js';
 import { airToday } from '../../features/ride/model/todays-air.js';
 import { useQueueState } from '../../features/ride/queue/use-run-queue.js';
 import { typedTemperature } from '../../features/ride/model/typed-temperature.js';
-import { texts } from '../../features/ride/texts.js';
+import { myBikeTexts } from '../../features/ride/my-bike-texts.js';
 import { RecentRuns } from '../../features/runs/components/recent-runs.js';
 import { bikesQuery, type Bike } from '../../shared/http/reads/bikes.js';
 import { runsQuery } from '../../shared/http/reads/runs.js';
@@ -40,7 +40,7 @@ export function MyBikePage() {
     <QueryView query={bikes}>
       {(all) => {
         const bike = chooseBike(all, riderId, bikeId);
-        if (bike === undefined) return <Empty title={texts.noBike}>{texts.noBikeLead}</Empty>;
+        if (bike === undefined) return <Empty title={myBikeTexts.noBike}>{myBikeTexts.noBikeLead}</Empty>;
         const own = all.filter((other) => other.riderId === bike.riderId);
         return <OneBike key={bike.id} teamId={teamId} bike={bike} own={own} />;
       }}
@@ -96,8 +96,8 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
         <Log teamId={teamId} place={place} />
       </div>
       <Waiting teamId={teamId} />
-      <Section title={texts.recent}>
-        <QueryView query={runs} isEmpty={(items) => items.length === 0} empty={<p>{texts.noRuns}</p>}>
+      <Section title={myBikeTexts.recent}>
+        <QueryView query={runs} isEmpty={(items) => items.length === 0} empty={<p>{myBikeTexts.noRuns}</p>}>
           {(items) => (
             <RecentRuns
               runs={items.slice(0, RECENT)}
@@ -123,17 +123,17 @@ function Log({ teamId, place }: LogProps) {
   if (isUnderWay) {
     return (
       <LinkButton {...to} size="lg" fullWidth>
-        {texts.toRun}
+        {myBikeTexts.toRun}
       </LinkButton>
     );
   }
   return (
     <div className={classes.ways}>
       <LinkButton {...to} size="lg" fullWidth variant="default" onClick={start}>
-        {texts.startRun}
+        {myBikeTexts.startRun}
       </LinkButton>
       <LinkButton {...to} size="lg" fullWidth>
-        {texts.logRun}
+        {myBikeTexts.logRun}
       </LinkButton>
     </div>
   );
@@ -147,7 +147,7 @@ function Waiting({ teamId }: { teamId: string }) {
       <QueuedRuns
         signIn={
           <TextLink to="/sign-in" search={{ to: `/teams/${teamId}/my-bike` }}>
-            {texts.signInAgain}
+            {myBikeTexts.signInAgain}
           </TextLink>
         }
         correct={(run) => (
@@ -156,7 +156,7 @@ function Waiting({ teamId }: { teamId: string }) {
             params={{ teamId: run.teamId }}
             search={{ bikeId: run.message.bikeId, correct: run.key }}
           >
-            {texts.correct}
+            {myBikeTexts.correct}
           </LinkButton>
         )}
       />

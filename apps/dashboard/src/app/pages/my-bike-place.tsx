@@ -1,7 +1,7 @@
 import { lazy, Suspense, useState } from 'react';
 import type { TodaysAir } from '../../features/ride/model/todays-air.js';
-import { texts } from '../../features/ride/texts.js';
-import { formatNumber } from '../../shared/format/numbers.js';
+import { myBikeTexts } from '../../features/ride/my-bike-texts.js';
+import { formatNumber, temperatureText } from '../../shared/format/numbers.js';
 import { Assumed } from '../../shared/ui/note.js';
 import { Loading } from '../../shared/ui/query-view.js';
 import type { ChoosersProps } from './my-bike-choosers.js';
@@ -19,11 +19,15 @@ export function Place({ air, ...choosers }: PlaceProps) {
   const track = choosers.tracks.find(({ id }) => id === choosers.trackId);
   return (
     <details className="ll-screen-only" onToggle={() => setWasOpened(true)}>
-      <summary aria-label={texts.change}>
+      <summary aria-label={myBikeTexts.change}>
         <span>
           {track === undefined || air === undefined
-            ? texts.change
-            : texts.chosen(track.name, formatNumber(track.altitudeM), formatNumber(air.temperatureC))}
+            ? myBikeTexts.change
+            : myBikeTexts.chosen(
+                track.name,
+                formatNumber(track.altitudeM),
+                temperatureText(air.temperatureC),
+              )}
           {air?.isAssumed === true && <Assumed />}
         </span>
       </summary>

@@ -7,5 +7,11 @@ const signIns = createRoute({
   component: lazyRouteComponent(() => import('../pages/sign-ins-page.js'), 'SignInsPage'),
 });
 
+const units = createRoute({
+  getParentRoute: () => team,
+  path: 'units',
+  component: lazyRouteComponent(() => import('../pages/units-page.js'), 'UnitsPage'),
+});
+
 /** What belongs to the person, whatever the team. */
-export const accountRoutes = [signIns] as const;
+export const accountRoutes = [signIns, units] as const;

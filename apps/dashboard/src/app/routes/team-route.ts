@@ -1,4 +1,5 @@
 import { createRoute, notFound, redirect } from '@tanstack/react-router';
+import { showFiguresIn } from '../../shared/format/sentences.js';
 import { homeOf } from '../home.js';
 import { TeamShell } from '../shell/team-shell.js';
 import { requireAccount } from './require-account.js';
@@ -12,6 +13,7 @@ export const team = createRoute({
     const account = await requireAccount(location.href);
     const membership = account.memberships.find(({ teamId }) => teamId === params.teamId);
     if (membership === undefined) throw notFound();
+    await showFiguresIn(account.units);
     return { account, membership };
   },
   component: TeamShell,

@@ -59,6 +59,9 @@ function Choices({ account, membership }: AccountPanelProps) {
         onChange={(event) => setColorScheme(event.currentTarget.value as MantineColorScheme)}
         data={SCHEMES}
       />
+      <Link to="/teams/$teamId/units" params={{ teamId: membership.teamId }}>
+        {texts.units}
+      </Link>
       <Link to="/teams/$teamId/sign-ins" params={{ teamId: membership.teamId }}>
         {texts.signIns}
       </Link>

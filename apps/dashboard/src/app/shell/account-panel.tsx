@@ -1,3 +1,4 @@
+import { useLocation } from '@tanstack/react-router';
 import { lazy, Suspense, useState } from 'react';
 import type { Account, Membership } from '../../features/account/api/account.js';
 import { Loading } from '../../shared/ui/query-view.js';
@@ -16,8 +17,10 @@ interface AccountPanelProps {
 /** Opens what belongs to the account; its contents load when it is opened first. */
 export function AccountPanel({ account, membership }: AccountPanelProps) {
   const [wasOpened, setWasOpened] = useState(false);
+  const path = useLocation({ select: ({ pathname }) => pathname });
   return (
-    <details className={classes.account} onToggle={() => setWasOpened(true)}>
+    // Closed again on the page that one of its links leads to, which it would cover.
+    <details key={path} className={classes.account} onToggle={() => setWasOpened(true)}>
       <summary aria-label={texts.account}>{account.displayName}</summary>
       <div className={classes.panel}>
         {wasOpened && (

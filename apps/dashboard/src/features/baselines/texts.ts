@@ -18,7 +18,7 @@ export const texts = {
   early: 'Early stroke',
   ground: 'Ground',
   forGround: (ground: string) => `For ${ground} ground`,
-  air: (temperature: string, pressure: string) => `air ${temperature} °C and ${pressure} hPa`,
+  air: (temperature: string, pressure: string) => `air ${temperature} and ${pressure} hPa`,
   airAssumed: ', assumed from the altitude',
   temperatureAssumed: ', the temperature assumed from the altitude',
   pressureAssumed: ', the pressure assumed from the altitude',

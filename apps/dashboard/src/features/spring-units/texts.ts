@@ -21,7 +21,7 @@ export const texts = {
   fine: 'Bumper, damping, friction and heat',
   sourceOf: (figure: string) => `Where it comes from: ${figure}`,
   noLimits: 'no limits entered',
-  limitsOf: (low: string, high: string, spacers: string) => `${low}–${high} psi, at most ${spacers}`,
+  limitsOf: (range: string, spacers: string) => `${range}, at most ${spacers}`,
   assumedCount: (assumed: number, all: number) =>
     assumed === 0 ? 'all figures measured or entered' : `${assumed} of ${all} figures assumed`,
   name: 'Unit',

@@ -21,7 +21,7 @@ export const texts = {
   setUp: 'Set it up',
   noTracks: 'No tracks entered yet: sag, curves and braking are told; hits and risk need a track.',
   noReadings: 'The hits are those of riders in general: nobody has read a ring on this track yet.',
-  air: (pressure: string, temperature: string) => `In air of ${pressure} hPa and ${temperature} °C.`,
+  air: (pressure: string, temperature: string) => `In air of ${pressure} hPa and ${temperature}.`,
   changedMeanwhileWord: 'Changed meanwhile.',
   changedMeanwhile: 'Somebody has set this bike up anew since you began; ‘now’ is what is in it since.',
 
@@ -31,7 +31,7 @@ export const texts = {
   less: 'less',
   nowIs: (value: string) => `now ${value}`,
   backToNow: 'Back to now',
-  limits: (range: string, spacers: string) => `Limits: ${range} psi, at most ${spacers}`,
+  limits: (range: string, spacers: string) => `Limits: ${range}, at most ${spacers}`,
   noLimitsWord: 'No limits entered:',
   noLimits: 'figures and curves are told, nothing is recommended. Enter the limits from the manual.',
   enterLimits: 'Enter them',
@@ -77,8 +77,8 @@ export const texts = {
   trade: 'What a spacer trades for',
   tradeLead: (count: string, from: string) => `With ${count} instead of ${from}, pump to this to keep …`,
   keeps: { peakTravel: 'the travel of the big hit', midStroke: 'mid-stroke support', sag: 'the sag' },
-  perSpacer: (psi: string) => `${psi} psi per spacer`,
-  tryIt: (pressure: string) => `Try ${pressure} psi`,
+  perSpacer: (pressure: string) => `${pressure} per spacer`,
+  tryIt: (pressure: string) => `Try ${pressure}`,
   outsideLimits: 'outside the limits',
   whyTrade:
     'They differ because a spacer does little early in the stroke and much late: to keep what happens late, more air ' +
@@ -125,17 +125,15 @@ export const PROBLEMS: Readonly<Record<Problem, (field: FillField, unit: string,
     'not a number': () => 'Must be a number',
     'not whole': () => 'Must be a whole number',
     'below the limit': (field, unit, bound) =>
-      field === 'spacers'
-        ? 'There are no fewer than none'
-        : `Refused: ${unit} must not be below ${bound} psi`,
+      field === 'spacers' ? 'There are no fewer than none' : `Refused: ${unit} must not be below ${bound}`,
     'above the limit': (field, unit, bound) =>
       field === 'spacers'
         ? `Refused: ${unit} takes at most ${bound}`
-        : `Refused: ${unit} must not be above ${bound} psi`,
-    'beyond any unit': (field) =>
+        : `Refused: ${unit} must not be above ${bound}`,
+    'beyond any unit': (field, _unit, bound) =>
       field === 'spacers'
         ? 'Refused: no unit takes so many'
-        : 'Refused: no unit is pumped to this (5–600 psi)',
+        : `Refused: no unit is pumped to this (${bound})`,
     'chamber full': () => 'Refused: with so many, no air is left at full travel',
   };
 

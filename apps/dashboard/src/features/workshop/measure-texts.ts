@@ -15,7 +15,7 @@ export const texts = {
   first: '1 · What you need, and cautions',
   need: 'You need',
   needs: [
-    'a shock pump whose gauge you can read to half a psi, and its hose volume: fill the hose with water and weigh it (1 g is 1 mL), or take 0.785 × inner diameter² × length in centimetres, and add the gauge',
+    'a shock pump whose gauge you can read to 0.5 psi, and its hose volume: fill the hose with water and weigh it (1 g is 1 mL), or take 0.785 × inner diameter² × length in centimetres, and add the gauge',
     'a caliper for the bore (inner diameter of the tube that the air piston runs in), from a service or from the spare seal',
     'a ruler along the stanchion or shaft, and something that holds the unit at a travel: a strap over bars and axle for a fork, a vice with soft jaws and a clamp for a shock',
   ],

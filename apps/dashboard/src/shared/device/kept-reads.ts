@@ -4,7 +4,7 @@ import { deviceRecords } from './device-database.js';
 import { signedIn } from './signed-in.js';
 
 /** Raised when an answer of the API changes its shape: what an older build has kept is then read again. */
-const SHAPE = 1;
+const SHAPE = 2;
 
 /** Of a team's readings, those that the rider's pages show. */
 const KEPT_LISTS = ['bikes', 'tracks', 'setups', 'decisions', 'runs', 'baselines'];

@@ -1,8 +1,8 @@
+import { rounded, scale, shownUnit } from './units.js';
+
 /** The language of the pages; the one place to change it. */
 const LANGUAGE = 'en-GB';
 const PERCENT = 100;
-/** The finest that a shock pump shows, psi. */
-const GAUGE_STEP = 0.1;
 /** Below this share a probability is shown as "under 1 %", since the model does not know it better. */
 const SMALLEST_SHOWN_SHARE = 0.01;
 
@@ -47,10 +47,26 @@ export function formatCount(count: number, one: string, several = `${one}s`): st
   return `${formatNumber(count)} ${count === 1 ? one : several}`;
 }
 
-/** What a person can pump to: half psi. */
-export const pumpable = (psi: number): number => Math.round(psi * 2) / 2;
+/** What a person can pump to: half psi, a twentieth of a bar. */
+export const pumpable = (psi: number): number => rounded('psi', psi, 'pumpStep');
 
-/** A pressure in psi as a gauge is read: whole, or with a half or tenth where there is one. */
-export function formatPressure(psi: number): string {
-  return formatNumber(psi, Math.abs(psi - Math.round(psi)) < GAUGE_STEP / 2 ? 0 : 1);
-}
+/** Decimals that a gauge shows: in psi a tenth only where there is one. */
+const gaugeDecimals = (psi: number): number => {
+  const { decimals, step } = scale('psi');
+  return step === 1 && Math.abs(psi - Math.round(psi)) < 0.5 / 10 ** decimals ? 0 : decimals;
+};
+
+/** A pressure as a gauge is read: whole psi, or with a half or tenth where there is one; hundredths of a bar. */
+export const formatPressure = (psi: number): string =>
+  formatNumber(scale('psi').fromApi(psi), gaugeDecimals(psi));
+
+/** 71 psi, 4.90 bar. */
+export const pressureText = (psi: number): string => `${formatPressure(psi)} ${shownUnit('psi')}`;
+
+/** The change of a pressure: −3 psi, +0.21 bar. */
+export const pressureChangeText = (psi: number): string =>
+  `${formatChange(scale('psi').fromApi(psi), gaugeDecimals(psi))} ${shownUnit('psi')}`;
+
+/** 6 °C, 43 °F. */
+export const temperatureText = (celsius: number): string =>
+  `${formatNumber(scale('°C').fromApi(celsius))} ${shownUnit('°C')}`;

@@ -1,5 +1,5 @@
 import type { EndSetup, Setup } from '../http/reads/setups.js';
-import { formatChange } from './numbers.js';
+import { formatChange, pressureChangeText } from './numbers.js';
 
 /** Pressures closer than this are the same to any gauge, psi. */
 const SAME_PRESSURE_PSI = 0.05;
@@ -25,8 +25,7 @@ function endChanges(end: string, before: EndSetup | null, after: EndSetup | null
 const spacerChange = (spacers: number) =>
   spacers === 0 ? '' : `${formatChange(spacers)} ${Math.abs(spacers) === 1 ? 'spacer' : 'spacers'}`;
 
-const pressureChange = (psi: number) =>
-  Math.abs(psi) < SAME_PRESSURE_PSI ? '' : `${formatChange(psi, psi % 1 === 0 ? 0 : 1)} psi`;
+const pressureChange = (psi: number) => (Math.abs(psi) < SAME_PRESSURE_PSI ? '' : pressureChangeText(psi));
 
 function clickChange(name: string, before: number | null, after: number | null): string {
   if (before === after) return '';

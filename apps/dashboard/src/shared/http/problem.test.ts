@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { fieldErrors, problemOf } from './problem.js';
+import { fieldErrors } from './field-errors.js';
+import { problemOf } from './problem.js';
 
 describe('a refusal of the API', () => {
   it('names each field with what is allowed, under the path the form uses', () => {

@@ -1,4 +1,5 @@
 import { formatCount, formatPressure } from '../format/numbers.js';
+import { shownUnit } from '../format/units.js';
 import type { EndSetup } from '../http/reads/setups.js';
 import classes from './end-figures.module.css';
 
@@ -14,7 +15,7 @@ export function EndFigures({ end, big = false }: EndFiguresProps) {
     <div className={big ? classes.big : classes.plain}>
       <span className={classes.main}>
         <span className={classes.figure}>{formatPressure(end.pressurePsi)}</span>
-        <span className={classes.unit}>psi</span>
+        <span className={classes.unit}>{shownUnit('psi')}</span>
       </span>
       <span className={classes.main}>
         <span className={classes.figure}>{end.spacers}</span>

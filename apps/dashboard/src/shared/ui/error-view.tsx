@@ -1,3 +1,4 @@
+import { inChosenUnits } from '../format/sentences.js';
 import { ApiProblem, NoConnection } from '../http/problem.js';
 import { Warning } from './note.js';
 import classes from './page.module.css';
@@ -40,7 +41,7 @@ export function Failure({ error, word = texts.notSaved }: { error: unknown; word
   }
   return (
     <Warning word={`${word}: ${error.title}.`} urgent>
-      {error.message}
+      {inChosenUnits(error.message)}
       {error.status >= 500 && error.requestId !== null && (
         <div className={classes.small}>{texts.loggedUnder(error.requestId)}</div>
       )}

@@ -1,6 +1,6 @@
 import { Button, Stack, TextInput } from '@mantine/core';
 import { useState, type FormEvent } from 'react';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { useCreateTeam } from '../api/create-team.js';
 import { texts } from '../texts.js';

@@ -1,7 +1,7 @@
 import { Button, PasswordInput, Stack, Text, TextInput, Title } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import type { UseMutationResult } from '@tanstack/react-query';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import type { Account } from '../api/account.js';
 import { texts } from '../texts.js';

@@ -1,6 +1,6 @@
 import { Button, PasswordInput, Stack, Text, TextInput, Title } from '@mantine/core';
 import { useForm } from '@mantine/form';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { TextLink } from '../../../shared/ui/link.js';
 import type { Account } from '../api/account.js';

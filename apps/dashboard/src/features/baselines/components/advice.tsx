@@ -1,5 +1,6 @@
 import { Text } from '@mantine/core';
 import { formatNumber } from '../../../shared/format/numbers.js';
+import { inChosenUnits } from '../../../shared/format/sentences.js';
 import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
 import { texts } from '../texts.js';
 
@@ -22,7 +23,7 @@ export function Advice({ end }: { readonly end: EndBaseline }) {
       )}
       {time.map((line) => (
         <Text size="sm" key={line.planId}>
-          <strong>{texts.time}</strong> {line.sentence} {texts.timeFrom(line.planName)}
+          <strong>{texts.time}</strong> {inChosenUnits(line.sentence)} {texts.timeFrom(line.planName)}
         </Text>
       ))}
       {sharpen !== null && sharpen.sentence !== '' && (

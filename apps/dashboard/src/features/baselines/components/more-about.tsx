@@ -1,6 +1,7 @@
 import { List, Text } from '@mantine/core';
 import { figureName } from '../../../shared/format/figure-names.js';
-import { numberText } from '../../../shared/format/parse.js';
+import { figureText } from '../../../shared/format/quantities.js';
+import { inChosenUnits } from '../../../shared/format/sentences.js';
 import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
 import { AssumedLink } from '../../../shared/ui/assumed-link.js';
 import { fillText } from '../model/fill-text.js';
@@ -27,7 +28,7 @@ export function MoreAbout({ teamId, end, canChange }: MoreAboutProps) {
             <Text fw={600}>{texts.why}</Text>
             <List>
               {end.reasons.map((reason) => (
-                <List.Item key={reason}>{reason}</List.Item>
+                <List.Item key={reason}>{inChosenUnits(reason)}</List.Item>
               ))}
             </List>
           </div>
@@ -51,7 +52,7 @@ export function MoreAbout({ teamId, end, canChange }: MoreAboutProps) {
             <List>
               {end.assumed.map((input) => (
                 <List.Item key={`${input.of} ${input.field}`}>
-                  {figureName(input.field).label} {numberText(input.value)} {figureName(input.field).unit}
+                  {figureName(input.field).label} {figureText(input.value, figureName(input.field).unit)}
                   {canChange && <AssumedLink teamId={teamId} input={input} />}
                 </List.Item>
               ))}

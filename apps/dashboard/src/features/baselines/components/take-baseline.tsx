@@ -1,6 +1,6 @@
 import { Button, Group, Radio, Stack, Text, TextInput } from '@mantine/core';
 import { useState } from 'react';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import type { Baseline } from '../../../shared/http/reads/baselines.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { useTakeBaseline } from '../api/take-baseline.js';

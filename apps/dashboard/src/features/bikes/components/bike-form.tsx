@@ -1,6 +1,6 @@
 import { Button, Fieldset, Group, Stack, Text } from '@mantine/core';
 import { useForm } from '@mantine/form';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import type { Bike } from '../../../shared/http/reads/bikes.js';
 import type { Rider } from '../../../shared/http/reads/riders.js';
 import type { SpringUnit } from '../../../shared/http/reads/spring-units.js';

@@ -1,4 +1,5 @@
 import { numberText, parseNumber } from '../../../shared/format/parse.js';
+import { storedText } from '../../../shared/format/entry.js';
 import type { Bike } from '../../../shared/http/reads/bikes.js';
 import type { BikeInput } from '../api/save-bike.js';
 import { leverageText, readLeverage } from './leverage.js';
@@ -27,9 +28,9 @@ export function bikeValues(bike: Bike | undefined) {
     name: bike?.name ?? '',
     riderId: bike?.riderId ?? '',
     category: (bike?.category ?? 'enduro') as string,
-    massKg: numberText(bike?.massKg),
-    frontUnsprungMassKg: bike === undefined ? USUAL_UNSPRUNG.front : numberText(bike.frontUnsprungMassKg),
-    rearUnsprungMassKg: bike === undefined ? USUAL_UNSPRUNG.rear : numberText(bike.rearUnsprungMassKg),
+    massKg: storedText(bike?.massKg),
+    frontUnsprungMassKg: bike === undefined ? USUAL_UNSPRUNG.front : storedText(bike.frontUnsprungMassKg),
+    rearUnsprungMassKg: bike === undefined ? USUAL_UNSPRUNG.rear : storedText(bike.rearUnsprungMassKg),
     headAngleDeg: numberText(bike?.headAngleDeg),
     wheelbaseMm: numberText(bike?.wheelbaseMm),
     frontWheelTravelMm: numberText(bike?.frontWheelTravelMm),

@@ -1,6 +1,6 @@
 import { Button, Group, NativeSelect, Stack, Text } from '@mantine/core';
 import { useForm } from '@mantine/form';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import type { Rider } from '../../../shared/http/reads/riders.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { useInvite, type InvitationInput } from '../api/invite.js';

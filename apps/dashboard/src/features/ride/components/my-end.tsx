@@ -1,11 +1,12 @@
-import { formatNumber, formatPressure, pumpable } from '../../../shared/format/numbers.js';
+import { formatNumber, pressureText, pumpable, temperatureText } from '../../../shared/format/numbers.js';
+import { rounded } from '../../../shared/format/units.js';
 import type { EndSetup } from '../../../shared/http/reads/setups.js';
 import { EndFigures } from '../../../shared/ui/end-figures.js';
 import { Assumed } from '../../../shared/ui/note.js';
 import { StrokeBar } from '../../../shared/ui/stroke-bar/stroke-bar.js';
 import type { StrokeMarks } from '../../../shared/ui/stroke-bar/layout.js';
 import type { TodaysPressure } from '../model/todays-pressure.js';
-import { texts } from '../texts.js';
+import { myBikeTexts } from '../my-bike-texts.js';
 import classes from './ride.module.css';
 
 export interface MyEndProps {
@@ -35,14 +36,14 @@ export function MyEnd({ name, fill, today, isAssumed, stroke }: MyEndProps) {
 }
 
 function FilledAs({ fill, today }: Pick<MyEndProps, 'fill' | 'today'>) {
-  if (today === null) return texts.pumpedHere;
-  const filled = texts.filledAs(
-    formatPressure(fill.pressurePsi),
+  if (today === null) return myBikeTexts.pumpedHere;
+  const filled = myBikeTexts.filledAs(
+    pressureText(fill.pressurePsi),
     formatNumber(today.filledAltitudeM),
-    formatNumber(today.filledTemperatureC),
+    temperatureText(today.filledTemperatureC),
   );
-  const alone = texts.leftAlone(formatNumber(today.leftAlonePsi, 1));
+  const alone = myBikeTexts.leftAlone(pressureText(rounded('psi', today.leftAlonePsi, 'decimals')));
   return today.pumpToPsi === null
-    ? `${texts.notCorrected} ${filled} ${alone}`
-    : `${texts.today} ${filled} ${alone}`;
+    ? `${myBikeTexts.notCorrected} ${filled} ${alone}`
+    : `${myBikeTexts.today} ${filled} ${alone}`;
 }

@@ -2,7 +2,7 @@ import { setupChanges } from '../../../shared/format/setup-changes.js';
 import { formatDay } from '../../../shared/format/time.js';
 import type { Decision } from '../../../shared/http/reads/decisions.js';
 import type { Setup } from '../../../shared/http/reads/setups.js';
-import { texts } from '../texts.js';
+import { myBikeTexts } from '../my-bike-texts.js';
 import { MyEnd, type MyEndProps } from './my-end.js';
 import classes from './ride.module.css';
 
@@ -26,16 +26,16 @@ export function MySetup({ now, before, decision, lastRidden, fork, shock }: MySe
   return (
     <>
       <div className={classes.ends}>
-        <MyEnd name={texts.fork} fill={now.fork} {...fork} />
-        {now.shock !== null && <MyEnd name={texts.shock} fill={now.shock} {...shock} />}
+        <MyEnd name={myBikeTexts.fork} fill={now.fork} {...fork} />
+        {now.shock !== null && <MyEnd name={myBikeTexts.shock} fill={now.shock} {...shock} />}
       </div>
       <div>
         <p className={classes.changed}>
-          {isNew ? texts.changedSinceRide(day) : texts.changed(day)}
+          {isNew ? myBikeTexts.changedSinceRide(day) : myBikeTexts.changed(day)}
           {changes}
         </p>
         {decision?.toSetupId === now.id && <p className={classes.reason}>“{decision.reason}”</p>}
-        {lastRidden === now.id && <p className={classes.quiet}>{texts.unchangedSinceRide}</p>}
+        {lastRidden === now.id && <p className={classes.quiet}>{myBikeTexts.unchangedSinceRide}</p>}
       </div>
     </>
   );

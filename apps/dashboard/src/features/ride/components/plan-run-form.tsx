@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import { useState, type FormEvent } from 'react';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import { ChoiceRow } from '../../../shared/ui/choice-row.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { CONDITIONS, type Condition } from '../model/choices.js';

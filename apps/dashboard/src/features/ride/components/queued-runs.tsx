@@ -5,7 +5,7 @@ import { PlainButton } from '../../../shared/ui/plain-button.js';
 import { readingsText } from '../model/readings-text.js';
 import type { QueuedRun } from '../queue/queued-run.js';
 import { useQueueState, useRunQueue } from '../queue/use-run-queue.js';
-import { texts } from '../texts.js';
+import { myBikeTexts } from '../my-bike-texts.js';
 import classes from './ride.module.css';
 
 interface QueuedRunsProps {
@@ -20,12 +20,12 @@ export function QueuedRuns({ correct, signIn }: QueuedRunsProps) {
   const { runs, sending, last } = useQueueState();
   if (runs.length === 0) return null;
   const waiting = runs.filter(({ refusal }) => refusal === null).length;
-  const state = sending ? texts.sending : texts.waitingFor[last];
+  const state = sending ? myBikeTexts.sending : myBikeTexts.waitingFor[last];
   return (
-    <section className={classes.queue} aria-label={texts.queue}>
+    <section className={classes.queue} aria-label={myBikeTexts.queue}>
       {waiting > 0 && (
         <p role="status" className={classes.changed}>
-          {texts.waiting(waiting)} {state} {!sending && last === 'signed-out' && signIn}
+          {myBikeTexts.waiting(waiting)} {state} {!sending && last === 'signed-out' && signIn}
         </p>
       )}
       <ol>
@@ -33,9 +33,11 @@ export function QueuedRuns({ correct, signIn }: QueuedRunsProps) {
           <li key={run.key}>
             <div className={classes.queuedHead}>
               <span>{run.names.track}</span>
-              <span>{run.message.timeS == null ? texts.notTimed : formatRunTime(run.message.timeS)}</span>
+              <span>
+                {run.message.timeS == null ? myBikeTexts.notTimed : formatRunTime(run.message.timeS)}
+              </span>
             </div>
-            <div className={classes.quiet}>{texts.loggedAt(formatMoment(run.loggedAt))}</div>
+            <div className={classes.quiet}>{myBikeTexts.loggedAt(formatMoment(run.loggedAt))}</div>
             <div>{readingsText(run.message)}</div>
             {run.refusal !== null && <Refused run={run} correct={correct} />}
           </li>
@@ -51,23 +53,23 @@ function Refused({ run, correct }: { run: QueuedRun } & Pick<QueuedRunsProps, 'c
   const [asking, setAsking] = useState(false);
   return (
     <>
-      <Warning word={`${texts.refused}: ${run.refusal?.title ?? ''}.`}>{run.refusal?.detail}</Warning>
+      <Warning word={`${myBikeTexts.refused}: ${run.refusal?.title ?? ''}.`}>{run.refusal?.detail}</Warning>
       {asking ? (
         <div className={classes.acts}>
-          <span>{texts.discardAsk}</span>
-          <PlainButton onClick={() => void queue.discard(run.key)}>{texts.discardYes}</PlainButton>
+          <span>{myBikeTexts.discardAsk}</span>
+          <PlainButton onClick={() => void queue.discard(run.key)}>{myBikeTexts.discardYes}</PlainButton>
           <PlainButton variant="default" onClick={() => setAsking(false)}>
-            {texts.discardNo}
+            {myBikeTexts.discardNo}
           </PlainButton>
         </div>
       ) : (
         <div className={classes.acts}>
           {correct(run)}
           <PlainButton variant="default" onClick={() => void queue.retry(run)}>
-            {texts.sendAgain}
+            {myBikeTexts.sendAgain}
           </PlainButton>
           <PlainButton variant="default" onClick={() => setAsking(true)}>
-            {texts.discard}
+            {myBikeTexts.discard}
           </PlainButton>
         </div>
       )}

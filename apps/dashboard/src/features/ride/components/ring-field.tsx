@@ -17,13 +17,7 @@ export function RingField({ label, value, error, strokeMm, onChange }: RingField
   const isRead = typed !== null && !Number.isNaN(typed);
   return (
     <div>
-      <NumberField
-        label={label}
-        unit="mm"
-        value={value}
-        error={error}
-        onChange={(event) => onChange(event.currentTarget.value)}
-      />
+      <NumberField label={label} unit="mm" value={value} error={error} onText={onChange} />
       {strokeMm !== undefined && (
         <input
           type="range"

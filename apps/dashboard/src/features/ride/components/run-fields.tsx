@@ -1,6 +1,7 @@
 import { Checkbox, Stack, Textarea, TextInput } from '@mantine/core';
 import { ChoiceRow } from '../../../shared/ui/choice-row.js';
 import type { RunErrors, RunValues } from '../model/run-form.js';
+import { myBikeTexts } from '../my-bike-texts.js';
 import { texts } from '../texts.js';
 import { BottomOuts } from './bottom-outs.js';
 import { Feel } from './feel.js';
@@ -39,7 +40,7 @@ export function RunFields({ values, errors, hasShock, sections, onChange }: RunF
         label={texts.outcome}
         choices={[
           { value: 'clean', label: texts.clean },
-          { value: 'spoilt', label: texts.spoilt },
+          { value: 'spoilt', label: myBikeTexts.spoilt },
         ]}
         value={values.spoilt ? 'spoilt' : 'clean'}
         onChange={(outcome) => onChange({ spoilt: outcome === 'spoilt' })}

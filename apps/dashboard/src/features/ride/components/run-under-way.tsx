@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { formatRunTime } from '../../../shared/format/time.js';
 import { elapsedS, runTimer } from '../model/run-timer.js';
-import { texts } from '../texts.js';
+import { myBikeTexts } from '../my-bike-texts.js';
 import { useNow } from './use-now.js';
 import classes from './ride.module.css';
 
@@ -12,7 +12,7 @@ export function RunUnderWay() {
   if (timer === null) return null;
   return (
     <div className={classes.timer}>
-      <span>{texts.running}</span>
+      <span>{myBikeTexts.running}</span>
       <span className={classes.clock}>{formatRunTime(elapsedS(timer, now))}</span>
     </div>
   );

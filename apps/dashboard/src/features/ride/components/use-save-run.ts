@@ -1,10 +1,11 @@
 import { useState } from 'react';
 import { newKey } from '../../../shared/device/new-key.js';
-import { allowedTexts } from '../../../shared/http/problem.js';
+import { allowedTexts } from '../../../shared/http/field-errors.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';
 import { formErrors, runMessage, type Ride, type RunErrors, type RunValues } from '../model/run-form.js';
 import { runTimer } from '../model/run-timer.js';
 import { useRunQueue } from '../queue/use-run-queue.js';
+import { myBikeTexts } from '../my-bike-texts.js';
 import { texts } from '../texts.js';
 
 /** With a good line the API has answered by then; without one the run waits on the phone, and the rider need not. */
@@ -65,7 +66,7 @@ export function useSaveRun(
       return;
     }
     setRefused(key);
-    setFailure({ word: `${texts.refused}: ${left.refusal.title}`, detail: left.refusal.detail });
+    setFailure({ word: `${myBikeTexts.refused}: ${left.refusal.title}`, detail: left.refusal.detail });
     onErrors(formErrors(allowedTexts(left.refusal.fields)));
   };
   return { save, isSaving, failure };

@@ -1,6 +1,6 @@
 import { formatNumber } from '../../../shared/format/numbers.js';
 import type { RunInput } from '../queue/queued-run.js';
-import { texts } from '../texts.js';
+import { myBikeTexts } from '../my-bike-texts.js';
 
 type Ring = RunInput['fork'];
 
@@ -18,8 +18,8 @@ function ringText(end: string, ring: Ring): string[] {
 /** What the rider noted about a run that is not stored yet: "fork 141 mm used · shock 50 mm used". */
 export function readingsText({ fork, shock, spoilt }: RunInput): string {
   return [
-    ...ringText(texts.fork, fork),
-    ...ringText(texts.shock, shock),
-    ...(spoilt ? [`${texts.spoilt}: ${spoilt.reason}`] : []),
+    ...ringText(myBikeTexts.fork, fork),
+    ...ringText(myBikeTexts.shock, shock),
+    ...(spoilt ? [`${myBikeTexts.spoilt}: ${spoilt.reason}`] : []),
   ].join(' · ');
 }

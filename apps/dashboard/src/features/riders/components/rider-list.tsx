@@ -1,4 +1,5 @@
 import { Table } from '@mantine/core';
+import { massText } from '../../../shared/format/quantities.js';
 import { formatNumber } from '../../../shared/format/numbers.js';
 import type { Rider } from '../../../shared/http/reads/riders.js';
 import { TextLink } from '../../../shared/ui/link.js';
@@ -40,7 +41,7 @@ export function RiderList({ teamId, riders, canChange }: RiderListProps) {
                 )}
               </Table.Td>
               <Table.Td ta="end">
-                {formatNumber(rider.readyMassKg, 1)} kg
+                {massText(rider.readyMassKg)}
                 {rider.readyMassSource === 'assumed' && <Assumed />}
               </Table.Td>
               <Table.Td ta="end">{sag(rider.fork)}</Table.Td>

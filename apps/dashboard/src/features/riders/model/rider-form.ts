@@ -1,4 +1,5 @@
 import { numberText, parseNumber } from '../../../shared/format/parse.js';
+import { storedText } from '../../../shared/format/entry.js';
 import type { Rider } from '../../../shared/http/reads/riders.js';
 import type { RiderInput } from '../api/save-rider.js';
 
@@ -21,7 +22,7 @@ export function riderValues(rider: Rider | undefined) {
   if (rider === undefined) return { name: '', readyMassKg: '', readyMassSource: 'measured', ...USUAL };
   return {
     name: rider.name,
-    readyMassKg: numberText(rider.readyMassKg),
+    readyMassKg: storedText(rider.readyMassKg),
     readyMassSource: rider.readyMassSource as string,
     acceptedRiskPct: numberText(rider.acceptedRiskPct),
     fork: wishTexts(rider.fork),

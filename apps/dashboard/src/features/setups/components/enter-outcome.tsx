@@ -1,6 +1,6 @@
 import { Button, Group, Text, Textarea } from '@mantine/core';
 import { useState } from 'react';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import type { Decision } from '../../../shared/http/reads/decisions.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { useEnterOutcome } from '../api/enter-outcome.js';

@@ -1,7 +1,8 @@
 import { Button, Fieldset, Group, Stack, Text } from '@mantine/core';
 import { useForm } from '@mantine/form';
-import { formatCount, formatNumber } from '../../../shared/format/numbers.js';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { pressureRangeText } from '../../../shared/format/quantities.js';
+import { formatCount } from '../../../shared/format/numbers.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import type { Setup } from '../../../shared/http/reads/setups.js';
 import { hasLimits, type SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';
@@ -77,7 +78,7 @@ export function SetupForm({ teamId, bikeId, current, fork, shock, tracks, onSave
 function Limits({ unit }: { unit: SpringUnit | undefined }) {
   if (unit === undefined) return null;
   if (!hasLimits(unit)) return <Warning word={texts.noLimitsWord}>{texts.noLimits}</Warning>;
-  const range = `${formatNumber(unit.minPressurePsi ?? 0)}–${formatNumber(unit.maxPressurePsi ?? 0)}`;
+  const range = pressureRangeText(unit.minPressurePsi, unit.maxPressurePsi);
   return (
     <Text size="sm" c="dimmed" mb="sm">
       {texts.limits(range, formatCount(unit.maxSpacers ?? 0, 'spacer'))}

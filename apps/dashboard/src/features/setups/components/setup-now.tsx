@@ -1,5 +1,5 @@
 import { Text } from '@mantine/core';
-import { formatNumber } from '../../../shared/format/numbers.js';
+import { formatNumber, temperatureText } from '../../../shared/format/numbers.js';
 import { formatDay } from '../../../shared/format/time.js';
 import type { Setup } from '../../../shared/http/reads/setups.js';
 import { EndFigures } from '../../../shared/ui/end-figures.js';
@@ -27,7 +27,7 @@ export function SetupNow({ setup }: { setup: Setup }) {
         {texts.revision(setup.revision)}, {texts.since(formatDay(setup.createdAt))}
         {filledAltitudeM !== null &&
           filledTemperatureC !== null &&
-          `, ${texts.pumpedAt(formatNumber(filledAltitudeM), formatNumber(filledTemperatureC))}`}
+          `, ${texts.pumpedAt(formatNumber(filledAltitudeM), temperatureText(filledTemperatureC))}`}
         {setup.note !== '' && ` · ${setup.note}`}
       </Text>
     </div>

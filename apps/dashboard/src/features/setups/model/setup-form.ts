@@ -1,9 +1,10 @@
 import { numberText, parseNumber } from '../../../shared/format/parse.js';
+import { storedText } from '../../../shared/format/entry.js';
 import type { EndSetup, Setup } from '../../../shared/http/reads/setups.js';
 import type { SetupInput } from '../api/create-setup.js';
 
 const endTexts = (end: EndSetup | null | undefined) => ({
-  pressurePsi: numberText(end?.pressurePsi, 1),
+  pressurePsi: storedText(end?.pressurePsi),
   spacers: numberText(end?.spacers),
   reboundClicks: numberText(end?.reboundClicks),
   compressionClicks: numberText(end?.compressionClicks),

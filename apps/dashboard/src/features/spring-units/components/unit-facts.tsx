@@ -1,7 +1,7 @@
 import { Table, Text } from '@mantine/core';
 import { FIGURE_NAMES } from '../../../shared/format/figure-names.js';
-import { formatCount, formatNumber } from '../../../shared/format/numbers.js';
-import { numberText } from '../../../shared/format/parse.js';
+import { figureText, pressureRangeText } from '../../../shared/format/quantities.js';
+import { formatCount } from '../../../shared/format/numbers.js';
 import { hasLimits, type SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import { Assumed, Warning } from '../../../shared/ui/note.js';
 import { figuresOf } from '../model/figures.js';
@@ -14,8 +14,7 @@ export function UnitFacts({ unit }: { unit: SpringUnit }) {
       {hasLimits(unit) ? (
         <Text>
           {texts.limitsOf(
-            formatNumber(unit.minPressurePsi ?? 0),
-            formatNumber(unit.maxPressurePsi ?? 0),
+            pressureRangeText(unit.minPressurePsi, unit.maxPressurePsi),
             formatCount(unit.maxSpacers ?? 0, 'spacer'),
           )}
           ; {formatCount(unit.spacersInStock, 'spacer')} in stock
@@ -31,7 +30,7 @@ export function UnitFacts({ unit }: { unit: SpringUnit }) {
                 {FIGURE_NAMES[name].label}
               </Table.Th>
               <Table.Td ta="end">
-                {numberText(unit[name])} {FIGURE_NAMES[name].unit}
+                {figureText(unit[name], FIGURE_NAMES[name].unit)}
                 {(unit.sources[name] ?? 'assumed') === 'assumed' && <Assumed />}
               </Table.Td>
             </Table.Tr>

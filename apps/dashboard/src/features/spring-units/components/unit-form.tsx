@@ -1,10 +1,10 @@
 import { Button, Fieldset, Group, NativeSelect, Stack, Text } from '@mantine/core';
 import { useForm, type UseFormReturnType } from '@mantine/form';
 import { FIGURE_NAMES } from '../../../shared/format/figure-names.js';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import type { SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import { Failure } from '../../../shared/ui/error-view.js';
-import { Fields } from '../../../shared/ui/form/fields.js';
+import { Fields, numberInput } from '../../../shared/ui/form/fields.js';
 import { obviousErrors, type FieldSpec } from '../../../shared/ui/form/field-spec.js';
 import { NumberField } from '../../../shared/ui/number-field.js';
 import { SOURCE_CHOICES } from '../../../shared/ui/sources.js';
@@ -113,7 +113,7 @@ function Figures({ figures, form }: FiguresProps) {
               label={label}
               description={FIGURE_HINTS[name]}
               unit={unit}
-              {...form.getInputProps(name)}
+              {...numberInput(form.getInputProps(name))}
             />
             <NativeSelect
               aria-label={texts.sourceOf(label)}

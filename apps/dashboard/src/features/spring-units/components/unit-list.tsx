@@ -1,4 +1,5 @@
 import { Table } from '@mantine/core';
+import { pressureRangeText } from '../../../shared/format/quantities.js';
 import { formatCount, formatNumber } from '../../../shared/format/numbers.js';
 import { hasLimits, type SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import { TextLink } from '../../../shared/ui/link.js';
@@ -62,8 +63,7 @@ export function UnitList({ teamId, units, canChange }: UnitListProps) {
 function Limits({ unit }: { unit: SpringUnit }) {
   if (!hasLimits(unit)) return <WarningMark>{texts.noLimits}</WarningMark>;
   return texts.limitsOf(
-    formatNumber(unit.minPressurePsi ?? 0),
-    formatNumber(unit.maxPressurePsi ?? 0),
+    pressureRangeText(unit.minPressurePsi, unit.maxPressurePsi),
     formatCount(unit.maxSpacers ?? 0, 'spacer'),
   );
 }

@@ -1,4 +1,5 @@
 import { numberText, parseNumber } from '../../../shared/format/parse.js';
+import { storedText } from '../../../shared/format/entry.js';
 import type { SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import type { SpringUnitInput } from '../api/save-spring-unit.js';
 import { GENERIC_UNITS } from './generic-units.js';
@@ -26,8 +27,8 @@ export function unitValues(unit: SpringUnit | undefined): UnitValues {
     ...perFigure((figure) => numberText(unit?.[figure])),
     name: unit?.name ?? '',
     kind: unit?.kind ?? 'fork',
-    minPressurePsi: numberText(unit?.minPressurePsi),
-    maxPressurePsi: numberText(unit?.maxPressurePsi),
+    minPressurePsi: storedText(unit?.minPressurePsi),
+    maxPressurePsi: storedText(unit?.maxPressurePsi),
     maxSpacers: numberText(unit?.maxSpacers),
     spacersInStock: numberText(unit?.spacersInStock ?? 0),
     sources: perFigure((figure) => unit?.sources[figure] ?? 'assumed'),

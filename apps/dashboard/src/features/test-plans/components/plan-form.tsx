@@ -1,7 +1,7 @@
 import { Button, Fieldset, Group, NativeSelect, Text, TextInput } from '@mantine/core';
 import { useQueries } from '@tanstack/react-query';
 import { useState, type FormEvent } from 'react';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import type { Fleet } from '../../../shared/http/reads/fleet.js';
 import { setupHistoryQuery } from '../../../shared/http/reads/setups.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';

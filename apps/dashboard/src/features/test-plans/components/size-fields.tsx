@@ -31,7 +31,7 @@ export function SizeFields({ values, errors, onChange }: SizeFieldsProps) {
             whole
             value={values.runs}
             error={errors['runs']}
-            onChange={(event) => onChange({ runs: event.currentTarget.value })}
+            onText={(text) => onChange({ runs: text })}
           />
         ) : (
           <NumberField
@@ -39,7 +39,7 @@ export function SizeFields({ values, errors, onChange }: SizeFieldsProps) {
             unit="% of time"
             value={values.difference}
             error={errors['difference']}
-            onChange={(event) => onChange({ difference: event.currentTarget.value })}
+            onText={(text) => onChange({ difference: text })}
           />
         )}
         <NumberField
@@ -48,7 +48,7 @@ export function SizeFields({ values, errors, onChange }: SizeFieldsProps) {
           unit="% of time"
           value={values.margin}
           error={errors['margin']}
-          onChange={(event) => onChange({ margin: event.currentTarget.value })}
+          onText={(text) => onChange({ margin: text })}
         />
       </div>
       <Checkbox
@@ -65,7 +65,7 @@ export function SizeFields({ values, errors, onChange }: SizeFieldsProps) {
             whole
             value={values.warmUps}
             error={errors['warmUps']}
-            onChange={(event) => onChange({ warmUps: event.currentTarget.value })}
+            onText={(text) => onChange({ warmUps: text })}
           />
           <NativeSelect
             label={texts.looks}

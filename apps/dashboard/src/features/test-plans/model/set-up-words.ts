@@ -1,9 +1,9 @@
-import { formatCount, formatPressure } from '../../../shared/format/numbers.js';
+import { formatCount, pressureText } from '../../../shared/format/numbers.js';
 import type { EndSetup, Setup } from '../../../shared/http/reads/setups.js';
 
 const endWords = ({ pressurePsi, spacers, reboundClicks, compressionClicks }: EndSetup): string =>
   [
-    `${formatPressure(pressurePsi)} psi`,
+    pressureText(pressurePsi),
     formatCount(spacers, 'spacer'),
     ...(reboundClicks === null ? [] : [`rebound ${reboundClicks}`]),
     ...(compressionClicks === null ? [] : [`compression ${compressionClicks}`]),

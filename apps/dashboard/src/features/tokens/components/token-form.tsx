@@ -1,7 +1,7 @@
 import { Button, Checkbox, Group, Stack, TextInput } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { useState } from 'react';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { useMakeToken, type TokenScope } from '../api/tokens.js';
 import { texts } from '../texts.js';

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { numberText } from '../../../shared/format/parse.js';
+import { storedText } from '../../../shared/format/entry.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { ridingSteps } from '../model/big-step.js';
 import { fillText, type Fill } from '../model/fill.js';
@@ -25,7 +25,7 @@ export function BigStep({ now, proposed, onPropose }: BigStepProps) {
           variant="default"
           mt="xs"
           onClick={() =>
-            onPropose({ pressurePsi: numberText(first.pressurePsi, 1), spacers: String(first.spacers) })
+            onPropose({ pressurePsi: storedText(first.pressurePsi), spacers: String(first.spacers) })
           }
         >
           {texts.firstStep}

@@ -1,6 +1,6 @@
 import { Text, Title } from '@mantine/core';
 import { memo, useDeferredValue, useMemo, useState } from 'react';
-import { formatNumber } from '../../../shared/format/numbers.js';
+import { formatNumber, temperatureText } from '../../../shared/format/numbers.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { StrokeBar } from '../../../shared/ui/stroke-bar/stroke-bar.js';
 import type { BikeEnds } from '../api/bike-ends.js';
@@ -86,7 +86,7 @@ export function EndBench(props: EndBenchProps) {
           {view !== null && <BigStep now={now.fill} proposed={view.fill} onPropose={onPropose} />}
           {end.evidence !== null && <Evidence evidence={end.evidence} />}
           <Text size="sm" c="dimmed">
-            {texts.air(formatNumber(end.ambientPressureHpa), formatNumber(end.airTemperatureC))}
+            {texts.air(formatNumber(end.ambientPressureHpa), temperatureText(end.airTemperatureC))}
           </Text>
         </section>
         {hasAllLimits(end.limits) && (

@@ -1,6 +1,6 @@
 import { Button, Group, Stack, Text, Textarea } from '@mantine/core';
 import { memo, useState } from 'react';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { TextLink } from '../../../shared/ui/link.js';
 import { Warning } from '../../../shared/ui/note.js';

@@ -1,6 +1,8 @@
 import { Button, TextInput } from '@mantine/core';
 import { useId, type KeyboardEvent } from 'react';
+import { shownUnit } from '../../../shared/format/units.js';
 import { WarningMark } from '../../../shared/ui/note.js';
+import { useShownText } from '../../../shared/ui/use-shown-text.js';
 import { texts } from '../texts.js';
 import classes from './workbench.module.css';
 
@@ -20,6 +22,7 @@ interface StepperProps {
 /** A figure that is moved a step at a time, by thumb or by arrow key, or typed. A limit refuses here, with the reason. */
 export function Stepper({ label, unit, whole, value, hint, problem, onType, onStep }: StepperProps) {
   const id = useId();
+  const field = useShownText(unit, value, onType);
   const arrow = (event: KeyboardEvent) => {
     const by = ({ ArrowUp: 1, ArrowDown: -1 } as const)[event.key];
     if (by === undefined) return;
@@ -29,7 +32,7 @@ export function Stepper({ label, unit, whole, value, hint, problem, onType, onSt
   return (
     <div role="group" aria-label={label} className={classes.stepper}>
       <label htmlFor={id}>
-        {label} {unit !== undefined && <span className={classes.unit}>{unit}</span>}
+        {label} {unit !== undefined && <span className={classes.unit}>{shownUnit(unit)}</span>}
       </label>
       <div className={classes.keys}>
         <Button variant="default" aria-label={`${label}: ${texts.less}`} onClick={() => onStep(-1)}>
@@ -39,10 +42,10 @@ export function Stepper({ label, unit, whole, value, hint, problem, onType, onSt
           id={id}
           autoComplete="off"
           inputMode={whole ? 'numeric' : 'decimal'}
-          value={value}
+          value={field.shown}
           error={problem !== undefined}
           aria-describedby={`${id}-hint ${id}-problem`}
-          onChange={(event) => onType(event.currentTarget.value)}
+          onChange={(event) => field.type(event.currentTarget.value)}
           onKeyDown={arrow}
         />
         <Button variant="default" aria-label={`${label}: ${texts.more}`} onClick={() => onStep(1)}>

@@ -1,6 +1,12 @@
 import { Button, Text } from '@mantine/core';
-import { formatChange, formatCount, formatNumber, formatPressure } from '../../../shared/format/numbers.js';
-import { numberText } from '../../../shared/format/parse.js';
+import {
+  formatCount,
+  formatNumber,
+  pressureChangeText,
+  pressureText,
+} from '../../../shared/format/numbers.js';
+import { storedText } from '../../../shared/format/entry.js';
+import { rounded } from '../../../shared/format/units.js';
 import { isAllowedPressure, type Limits } from '../model/limits.js';
 import type { Proposal } from '../model/proposal.js';
 import type { Kept, Trade } from '../model/spacer-trade.js';
@@ -33,7 +39,7 @@ export function TradeHints({ trade, limits, onPropose }: TradeHintsProps) {
                 {several && kept.status === 'found' && (
                   <span className={classes.unit}>
                     {' '}
-                    {texts.perSpacer(formatChange(kept.changePsi / Math.abs(spacersTo - spacersFrom), 1))}
+                    {texts.perSpacer(pressureChangeText(kept.changePsi / Math.abs(spacersTo - spacersFrom)))}
                   </span>
                 )}
               </span>
@@ -43,10 +49,13 @@ export function TradeHints({ trade, limits, onPropose }: TradeHintsProps) {
                     variant="default"
                     className="ll-screen-only"
                     onClick={() =>
-                      onPropose({ pressurePsi: numberText(kept.pressurePsi, 1), spacers: String(spacersTo) })
+                      onPropose({
+                        pressurePsi: storedText(rounded('psi', kept.pressurePsi, 'decimals')),
+                        spacers: String(spacersTo),
+                      })
                     }
                   >
-                    {texts.tryIt(formatPressure(kept.pressurePsi))}
+                    {texts.tryIt(pressureText(kept.pressurePsi))}
                   </Button>
                 ) : (
                   <span className={classes.unit}>{texts.outsideLimits}</span>
@@ -64,5 +73,5 @@ export function TradeHints({ trade, limits, onPropose }: TradeHintsProps) {
 
 const keptText = (kept: Kept) =>
   kept.status === 'found'
-    ? `${formatNumber(kept.pressurePsi, 1)} psi (${formatChange(kept.changePsi, 1)})`
+    ? `${pressureText(kept.pressurePsi)} (${pressureChangeText(kept.changePsi)})`
     : kept.message;

@@ -1,4 +1,5 @@
 import { figureName } from '../../../shared/format/figure-names.js';
+import { figureText } from '../../../shared/format/quantities.js';
 import { numberText } from '../../../shared/format/parse.js';
 import type { BikeEnd, BikeEnds } from '../api/bike-ends.js';
 
@@ -23,7 +24,7 @@ const isBrakingField = (field: string): field is BrakingField => field in BRAKIN
 export function assumedGroups(end: BikeEnd, { bikeId, braking }: BikeEnds): readonly AssumedGroup[] {
   const named = end.assumed.map(({ of, id, field, value }) => {
     const { label, unit } = figureName(field);
-    return { of, id, text: `${label} ${numberText(value)} ${unit}`.trim() };
+    return { of, id, text: `${label} ${figureText(value, unit)}` };
   });
   const ofBraking = end.headAngleDeg === null ? [] : braking.assumed.filter(isBrakingField);
   const all = [

@@ -1,3 +1,4 @@
+import { rounded } from '../../../shared/format/units.js';
 import { isSameFill, type Fill } from './fill.js';
 
 /**
@@ -9,7 +10,7 @@ const LARGEST_SPACER_CHANGE = 1;
 /** Below it a tenth of the pressure would be less than a hand gauge can set, psi (common practice, no source). */
 const SMALLEST_PRESSURE_STEP_PSI = 2;
 
-/** Set-ups to ride one after another from now to the proposal, which is the last; pressures between are whole psi. */
+/** Set-ups to ride one after another from now to the proposal, which is the last; pressures between are those of a stepper. */
 export function ridingSteps(now: Fill, proposed: Fill): readonly Fill[] {
   if (isSameFill(now, proposed)) return [];
   const pressureChange = proposed.pressurePsi - now.pressurePsi;
@@ -24,7 +25,7 @@ export function ridingSteps(now: Fill, proposed: Fill): readonly Fill[] {
     Math.ceil(Math.abs(spacerChange) / LARGEST_SPACER_CHANGE),
   );
   const between = Array.from({ length: count - 1 }, (_, i) => ({
-    pressurePsi: Math.round(now.pressurePsi + (pressureChange * (i + 1)) / count),
+    pressurePsi: rounded('psi', now.pressurePsi + (pressureChange * (i + 1)) / count, 'step'),
     spacers: Math.round(now.spacers + (spacerChange * (i + 1)) / count),
   }));
   return [...between, proposed];

@@ -1,10 +1,12 @@
-import { ApiProblem, fieldErrors } from '../../../shared/http/problem.js';
+import { rounded } from '../../../shared/format/units.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
+import { ApiProblem } from '../../../shared/http/problem.js';
 import type { EndSetup, Setup } from '../../../shared/http/reads/setups.js';
 import type { BikeEnds } from '../api/bike-ends.js';
 import type { Change } from '../api/propose-change.js';
 import { texts } from '../texts.js';
 import type { OpenedBench, Proposed } from './bench.js';
-import { GAUGE_DECIMALS, isSameFill, type Fill, type FillField } from './fill.js';
+import { isSameFill, type Fill, type FillField } from './fill.js';
 
 const CONFLICT = 409;
 
@@ -35,9 +37,9 @@ export function changeMessage({ ends, setup, fork, shock, reason, note }: Change
   };
 }
 
-/** Pressures are sent as a gauge shows them. */
+/** Pressures are sent as the gauge that the person reads shows them. */
 const endMessage = ({ pressurePsi, spacers }: Fill, before: EndSetup | null | undefined) => ({
-  pressurePsi: Number(pressurePsi.toFixed(GAUGE_DECIMALS)),
+  pressurePsi: rounded('psi', pressurePsi, 'decimals'),
   spacers,
   reboundClicks: before?.reboundClicks ?? null,
   compressionClicks: before?.compressionClicks ?? null,

@@ -1,4 +1,4 @@
-import { formatCount, formatPressure } from '../../../shared/format/numbers.js';
+import { formatCount, pressureText } from '../../../shared/format/numbers.js';
 
 /** What is in a unit: gauge pressure at full extension, and volume spacers. */
 export interface Fill {
@@ -9,8 +9,7 @@ export interface Fill {
 export type FillField = keyof Fill;
 
 /** The finest that a pump's gauge shows, psi. */
-export const GAUGE_STEP_PSI = 0.1;
-export const GAUGE_DECIMALS = 1;
+const GAUGE_STEP_PSI = 0.1;
 
 /** Whether a gauge and an eye would find the same in both. */
 export const isSameFill = (a: Fill, b: Fill) =>
@@ -18,4 +17,4 @@ export const isSameFill = (a: Fill, b: Fill) =>
 
 /** 68 psi · 3 spacers. */
 export const fillText = ({ pressurePsi, spacers }: Fill) =>
-  `${formatPressure(pressurePsi)} psi · ${formatCount(spacers, 'spacer')}`;
+  `${pressureText(pressurePsi)} · ${formatCount(spacers, 'spacer')}`;

@@ -1,5 +1,6 @@
 import { parseNumber } from '../../../shared/format/parse.js';
-import { GAUGE_STEP_PSI, type Fill, type FillField } from './fill.js';
+import { nextStep } from '../../../shared/format/entry.js';
+import type { Fill, FillField } from './fill.js';
 import type { Limits } from './limits.js';
 
 /** What a person has typed or stepped to; null where it is as now. */
@@ -18,7 +19,7 @@ export interface Checked {
 }
 
 /** What the API takes from any unit: psi by the gauge, and spacers. */
-const ANY_UNIT = { pressurePsi: { least: 5, most: 600 }, spacers: { least: 0, most: 30 } };
+export const ANY_UNIT = { pressurePsi: { least: 5, most: 600 }, spacers: { least: 0, most: 30 } };
 
 /** The proposal in figures, refused where a limit of the unit or of all units is passed. */
 export function checkProposal(proposal: Proposal, now: Fill, limits: Limits): Checked {
@@ -47,11 +48,11 @@ function problemOf(field: FillField, value: number, limits: Limits): Problem | n
 export type Step = { readonly to: number } | { readonly refused: Problem };
 
 /**
- * One press of a stepper. Pressure goes to the next whole psi, which is what one pumps to. Only the limit ahead
+ * One press of a stepper. Pressure goes to the next figure that one pumps to: a whole psi. Only the limit ahead
  * refuses: a value that is outside the other one can be brought back.
  */
 export function stepFrom(field: FillField, from: number, by: 1 | -1, limits: Limits): Step {
-  const to = field === 'spacers' ? Math.round(from) + by : nextWhole(from, by);
+  const to = field === 'spacers' ? Math.round(from) + by : nextStep('psi', from, by);
   const ahead = by > 0 ? 'most' : 'least';
   const own = limits[field][ahead];
   if (own !== null && (to - own) * by > 0) {
@@ -59,7 +60,3 @@ export function stepFrom(field: FillField, from: number, by: 1 | -1, limits: Lim
   }
   return (to - ANY_UNIT[field][ahead]) * by > 0 ? { refused: 'beyond any unit' } : { to };
 }
-
-/** The whole psi after this one as the gauge shows it. */
-const nextWhole = (psi: number, by: 1 | -1) =>
-  by > 0 ? Math.floor(psi + GAUGE_STEP_PSI / 2) + 1 : Math.ceil(psi - GAUGE_STEP_PSI / 2) - 1;

@@ -1,4 +1,4 @@
-import { formatCount, formatPressure } from '../../../shared/format/numbers.js';
+import { formatCount, pressureText } from '../../../shared/format/numbers.js';
 import { isSameFill, type Fill } from './fill.js';
 import type { Rebound } from './rebound.js';
 
@@ -8,7 +8,7 @@ export interface Work {
   readonly steps: readonly string[];
 }
 
-const pump = (fill: Fill) => `Pump to ${formatPressure(fill.pressurePsi)} psi at full extension.`;
+const pump = (fill: Fill) => `Pump to ${pressureText(fill.pressurePsi)} at full extension.`;
 
 const CYCLE =
   'Press it slowly a few times through its first third, so that both chambers find the same pressure; ' +
@@ -33,7 +33,7 @@ const AFTER = 'Ride slowly at first. Stop on any hard knock, or where oil or air
 export function workFor(now: Fill, proposed: Fill, rebound: Rebound, inStock: number): Work {
   if (isSameFill(now, proposed)) return { spacersNeeded: null, steps: [] };
   const more = proposed.spacers - now.spacers;
-  const fill = `${formatPressure(now.pressurePsi)} psi, ${formatCount(now.spacers, 'spacer')}`;
+  const fill = `${pressureText(now.pressurePsi)}, ${formatCount(now.spacers, 'spacer')}`;
   return {
     spacersNeeded: more > 0 ? { count: more, inStock } : null,
     steps: [

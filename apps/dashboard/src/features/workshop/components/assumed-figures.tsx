@@ -1,4 +1,5 @@
 import { Text } from '@mantine/core';
+import { inChosenUnits } from '../../../shared/format/sentences.js';
 import { Assumed } from '../../../shared/ui/note.js';
 
 /** What went into an answer without anybody having measured or entered it. */
@@ -6,7 +7,7 @@ export function AssumedFigures({ figures }: { figures: readonly string[] }) {
   if (figures.length === 0) return null;
   return (
     <Text size="sm">
-      <Assumed /> {figures.join(' · ')}
+      <Assumed /> {inChosenUnits(figures.join(' · '))}
     </Text>
   );
 }

@@ -1,4 +1,5 @@
 import { Checkbox } from '@mantine/core';
+import { inChosenUnits } from '../../../shared/format/sentences.js';
 import { NumberField } from '../../../shared/ui/number-field.js';
 import { FIELD_TEXTS, texts } from '../measure-texts.js';
 import type { MeasureField, MeasureValues } from '../model/measure-form.js';
@@ -25,7 +26,7 @@ export function FigureFields({ fields, values, errors, onChange }: FigureFieldsP
           <NumberField
             key={name}
             label={label}
-            description={hint}
+            description={hint && inChosenUnits(hint)}
             whole={name === 'spacers'}
             {...(unit !== '' && { unit })}
             withAsterisk={required}
@@ -33,7 +34,7 @@ export function FigureFields({ fields, values, errors, onChange }: FigureFieldsP
             disabled={name === 'gaugeZeroSdPsi' && values.zeroNeverChecked}
             value={values[name]}
             error={errors[name]}
-            onChange={(event) => onChange({ [name]: event.currentTarget.value })}
+            onText={(text) => onChange({ [name]: text })}
           />
         );
       })}

@@ -1,6 +1,6 @@
 import { Button, Group, Stack } from '@mantine/core';
 import { useState } from 'react';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import { Empty } from '../../../shared/ui/empty.js';
 import { TextLink } from '../../../shared/ui/link.js';
 import { Warning } from '../../../shared/ui/note.js';

@@ -35,9 +35,7 @@ export function LandingRows({ landings, errors, onChange }: LandingRowsProps) {
                       aria-required
                       value={landing[field]}
                       error={errors[`landings.${i}.${field}`]}
-                      onChange={(event) =>
-                        onChange(landings.with(i, { ...landing, [field]: event.currentTarget.value }))
-                      }
+                      onText={(text) => onChange(landings.with(i, { ...landing, [field]: text }))}
                     />
                   );
                 })}

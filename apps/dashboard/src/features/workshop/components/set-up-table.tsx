@@ -3,7 +3,7 @@ import {
   formatCount,
   formatHeight,
   formatNumber,
-  formatPressure,
+  pressureText,
 } from '../../../shared/format/numbers.js';
 import { WarningMark } from '../../../shared/ui/note.js';
 import type { DropTestAnswer } from '../api/drop-test.js';
@@ -28,8 +28,7 @@ export function SetUpTable({ setUps }: Pick<DropTestAnswer, 'setUps'>) {
         {setUps.map(({ pressurePsi, spacers, dropHeightM, count, readMm, predictedMm, residual }) => (
           <tr key={`${pressurePsi} ${spacers} ${dropHeightM}`}>
             <th scope="row">
-              {formatPressure(pressurePsi)} psi · {formatCount(spacers, 'spacer')} ·{' '}
-              {formatHeight(dropHeightM)} m
+              {pressureText(pressurePsi)} · {formatCount(spacers, 'spacer')} · {formatHeight(dropHeightM)} m
             </th>
             <td>{count}</td>
             <td>{formatNumber(readMm, 1)} mm</td>

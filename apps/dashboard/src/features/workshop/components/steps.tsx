@@ -1,3 +1,4 @@
+import { inChosenUnits } from '../../../shared/format/sentences.js';
 import classes from './workshop.module.css';
 
 interface StepsProps {
@@ -8,6 +9,6 @@ interface StepsProps {
 
 /** What to do, one after another. */
 export function Steps({ steps, ordered = true }: StepsProps) {
-  const items = steps.map((step) => <li key={step}>{step}</li>);
+  const items = steps.map((step) => <li key={step}>{inChosenUnits(step)}</li>);
   return ordered ? <ol className={classes.list}>{items}</ol> : <ul className={classes.list}>{items}</ul>;
 }

@@ -40,9 +40,7 @@ export function TryRows<Name extends string>(props: TryRowsProps<Name>) {
                     unit={unit}
                     value={row[name]}
                     error={errors[`${path}.${i}.${name}`]}
-                    onChange={(event) =>
-                      onChange(rows.with(i, { ...row, [name]: event.currentTarget.value }))
-                    }
+                    onText={(text) => onChange(rows.with(i, { ...row, [name]: text }))}
                   />
                 ))}
                 {rows.length > 1 && (

@@ -1,7 +1,7 @@
 import { useDebouncedValue } from '@mantine/hooks';
 import { useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import type { SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import { negativeVolumeQuery } from '../api/identify-negative-volume.js';
 import { volumeQuery } from '../api/identify-volume.js';

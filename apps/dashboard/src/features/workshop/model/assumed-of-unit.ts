@@ -1,4 +1,5 @@
 import { FIGURE_NAMES } from '../../../shared/format/figure-names.js';
+import { figureText } from '../../../shared/format/quantities.js';
 import type { SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import { boreText, type MeasureValues } from './measure-form.js';
 
@@ -27,4 +28,4 @@ const spacersIfIn = ({ spacers }: MeasureValues): Figure[] =>
 const names = (unit: SpringUnit, figures: readonly Figure[]) =>
   figures
     .filter((figure) => isAssumed(unit, figure))
-    .map((figure) => `${FIGURE_NAMES[figure].label} ${unit[figure]} ${FIGURE_NAMES[figure].unit}`);
+    .map((figure) => `${FIGURE_NAMES[figure].label} ${figureText(unit[figure], FIGURE_NAMES[figure].unit)}`);
