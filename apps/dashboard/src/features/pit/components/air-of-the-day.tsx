@@ -1,6 +1,6 @@
 import { NativeSelect } from '@mantine/core';
 import { useState } from 'react';
-import { formatNumber } from '../../../shared/format/numbers.js';
+import { formatNumber, temperatureText } from '../../../shared/format/numbers.js';
 import { numberText, parseNumber } from '../../../shared/format/parse.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';
 import { Assumed } from '../../../shared/ui/note.js';
@@ -49,10 +49,10 @@ export function AirOfTheDay({ air, tracks, temperatureC, onTrack, onTemperature 
         description={texts.temperatureHint}
         unit="°C"
         value={typed}
-        onChange={(event) => type(event.currentTarget.value)}
+        onText={type}
       />
       <p className={classes.news}>
-        {air.trackName} · {texts.air(formatNumber(air.altitudeM), formatNumber(air.airTemperatureC))}{' '}
+        {air.trackName} · {texts.air(formatNumber(air.altitudeM), temperatureText(air.airTemperatureC))}{' '}
         {air.isTemperatureAssumed && <Assumed />}
       </p>
     </div>

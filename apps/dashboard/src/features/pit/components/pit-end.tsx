@@ -1,5 +1,5 @@
 import { Text } from '@mantine/core';
-import { formatCount, formatNumber, formatPressure, pumpable } from '../../../shared/format/numbers.js';
+import { formatCount, pressureText, pumpable } from '../../../shared/format/numbers.js';
 import type { EndSetup } from '../../../shared/http/reads/setups.js';
 import { EndFigures } from '../../../shared/ui/end-figures.js';
 import { WarningMark } from '../../../shared/ui/note.js';
@@ -36,11 +36,11 @@ export function PitEnd({ end, fill }: PitEndProps) {
 
 function Today({ end: { today, hasLimits } }: { end: End }) {
   if (today === null) return null;
-  const alone = texts.leftAlone(formatNumber(today.leftAlonePsi, 1));
+  const alone = texts.leftAlone(pressureText(today.leftAlonePsi));
   return (
     <>
       {today.pumpToPsi !== null && (
-        <Text className={classes.pumpTo}>{texts.pumpTo(formatPressure(pumpable(today.pumpToPsi)))}</Text>
+        <Text className={classes.pumpTo}>{texts.pumpTo(pressureText(pumpable(today.pumpToPsi)))}</Text>
       )}
       {today.whyNot !== null && hasLimits && (
         <Text size="sm">

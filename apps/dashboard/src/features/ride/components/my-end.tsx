@@ -1,5 +1,4 @@
 import { formatNumber, pressureText, pumpable, temperatureText } from '../../../shared/format/numbers.js';
-import { rounded } from '../../../shared/format/units.js';
 import type { EndSetup } from '../../../shared/http/reads/setups.js';
 import { EndFigures } from '../../../shared/ui/end-figures.js';
 import { Assumed } from '../../../shared/ui/note.js';
@@ -42,7 +41,7 @@ function FilledAs({ fill, today }: Pick<MyEndProps, 'fill' | 'today'>) {
     formatNumber(today.filledAltitudeM),
     temperatureText(today.filledTemperatureC),
   );
-  const alone = myBikeTexts.leftAlone(pressureText(rounded('psi', today.leftAlonePsi, 'decimals')));
+  const alone = myBikeTexts.leftAlone(pressureText(today.leftAlonePsi));
   return today.pumpToPsi === null
     ? `${myBikeTexts.notCorrected} ${filled} ${alone}`
     : `${myBikeTexts.today} ${filled} ${alone}`;
