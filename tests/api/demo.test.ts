@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readConfig } from '../../apps/api/src/config/config.js';
 import { ensureDemoTeam } from '../../apps/api/src/demo/ensure-demo-team.js';
 import { createTestDatabase, type TestDatabase } from '../support/database.js';
+import { alike, archiveOf } from './support/archive.js';
 import { Member } from './support/member.js';
 import { startService, type TestService } from './support/service.js';
 
@@ -154,6 +155,18 @@ describe('an empty database', () => {
     const runs = await all<{ bikeId: string }>(rider, 'runs');
     expect(new Set(runs.map(({ bikeId }) => bikeId)).size).toBe(1);
   });
+
+  it(
+    'makes the same team again of its archive, every record in its range',
+    async () => {
+      const archive = await archiveOf({ mechanic, path });
+      const { status, body } = await mechanic.postArchive(archive);
+      expect([status, (body as { errors?: unknown }).errors]).toEqual([201, undefined]);
+      const again = await archiveOf({ mechanic, path: `/teams/${(body as { id: string }).id}` });
+      expect(alike(again)).toEqual(alike(archive));
+    },
+    SEED_LIMIT_MS,
+  );
 
   it('prints the sign-ins again at the next start and changes nothing', async () => {
     const before = await countRows(service.database);

@@ -25,6 +25,8 @@ beforeAll(async () => {
     await one.mechanic.post(`${one.path}/setups`, { ...SETUP, bikeId: one.bike.id }).expect(201);
     const run = { bikeId: one.bike.id, trackId: one.track.id, day: '2026-05-09', fork: { travelLeftMm: 18 } };
     await one.mechanic.post(`${one.path}/runs`, run).set('idempotency-key', 'run').expect(201);
+    const former = `insert into former_member (team_id, id, display_name) values ($1, $1, 'Former coach')`;
+    await asOwner(service, former, one.id);
   }
   app = new Client({ connectionString: service.database.appUrl });
   await app.connect();

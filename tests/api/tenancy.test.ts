@@ -31,6 +31,8 @@ beforeAll(async () => {
   app = new Client({ connectionString: service.database.appUrl });
   owner = new Client({ connectionString: service.database.ownerUrl });
   await Promise.all([app.connect(), owner.connect()]);
+  for (const { id } of [team, other])
+    await owner.query(`insert into former_member (team_id, id, display_name) values ($1, $1, 'Coach')`, [id]);
 });
 afterAll(async () => {
   await Promise.all([app.end(), owner.end()]);

@@ -143,7 +143,7 @@ function headersOf(route: Route): fc.Arbitrary<Record<string, string>> {
         'if-match': route.method === 'put' ? fc.constant('"1"') : printable,
         'idempotency-key': printable,
         'content-type': fc.oneof(
-          { arbitrary: fc.constant(route.takesCsv ? 'text/csv' : 'application/json'), weight: 8 },
+          { arbitrary: fc.constant(route.fileType ?? 'application/json'), weight: 8 },
           { arbitrary: fc.constantFrom(...CONTENT_TYPES), weight: 1 },
         ),
         accept: printable,
@@ -154,12 +154,34 @@ function headersOf(route: Route): fc.Arbitrary<Record<string, string>> {
 }
 
 function bodyOf(document: Document, route: Route): fc.Arbitrary<Buffer | undefined> {
-  if (route.takesCsv) return fc.oneof(hostileText, csv).map((text) => Buffer.from(text));
+  if (route.fileType === 'text/csv') return fc.oneof(hostileText, csv).map((text) => Buffer.from(text));
+  if (route.fileType) return fc.oneof(broken, mutated(SMALL_ARCHIVE));
   if (!route.body) return fc.oneof({ arbitrary: fc.constant(undefined), weight: 4 }, broken);
   const example = exampleOf(document, route.body);
   return fc.oneof({ arbitrary: mutated(example), weight: 12 }, { arbitrary: broken, weight: 1 });
 }
 
+/** An archive that is one but for what is changed in it. */
+const SMALL_ARCHIVE = {
+  format: 'loamledger-team',
+  version: 1,
+  exportedAt: '2026-05-09T10:30:00.000Z',
+  team: { name: 'Team', evidenceVersion: 0 },
+  people: [{ id: ID_OF_NOBODY, displayName: 'Coach', email: null, role: 'coach', riderId: null }],
+  records: {
+    track: [
+      {
+        id: '01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e13',
+        createdAt: '2026-05-09T10:30:00.000Z',
+        name: 'Track',
+        altitude: 900,
+        note: '',
+        sections: ['Stairs'],
+        version: 1,
+      },
+    ],
+  },
+};
 const broken = fc.constantFrom(...BROKEN_BODIES, NOT_UTF8);
 const csv = fc
   .array(fc.array(hostileText, { minLength: 1, maxLength: 12 }), { maxLength: 8 })

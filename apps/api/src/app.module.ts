@@ -19,6 +19,7 @@ import { SetupsModule } from './modules/setups/setups.module.js';
 import { SpringUnitsModule } from './modules/spring-units/spring-units.module.js';
 import { TestPlansModule } from './modules/test-plans/test-plans.module.js';
 import { TracksModule } from './modules/tracks/tracks.module.js';
+import { TeamArchiveModule } from './modules/team-archive/team-archive.module.js';
 import { TeamsModule } from './modules/teams/teams.module.js';
 import { SpringModule } from './modules/spring/spring.module.js';
 import { WorkbenchModule } from './modules/workbench/workbench.module.js';
@@ -38,6 +39,7 @@ export class AppModule {
         HealthModule,
         AccountsModule,
         TeamsModule,
+        TeamArchiveModule,
         ApiTokensModule,
         AuditModule,
         RidersModule,

@@ -6,14 +6,15 @@ import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import { AppModule } from './app.module.js';
 import type { Config } from './config/config.js';
+import { ARCHIVE_LIMIT_BYTES, ARCHIVE_TYPE } from './modules/team-archive/archive.js';
 import { completeAnswers } from './platform/http/answer-hooks.js';
 import { refuseDeepBodies } from './platform/http/body-depth.js';
-import { acceptCsvBodies } from './platform/http/csv-body.js';
 import { serveDashboard } from './platform/http/dashboard-files.js';
 import { serveOpenApi } from './platform/http/open-api.js';
 import { refuseForgedRequests } from './platform/http/forged-requests.js';
 import { followRequests } from './platform/http/request-origin.js';
 import { sendSecurityHeaders } from './platform/http/security-headers.js';
+import { acceptTextBodies } from './platform/http/text-body.js';
 import { validationPipe } from './platform/http/validation.pipe.js';
 import { rememberValidationRules } from './platform/http/validation-rules.js';
 
@@ -40,7 +41,8 @@ export async function createApp(config: Config): Promise<NestFastifyApplication>
   refuseForgedRequests(app);
   refuseDeepBodies(app);
   followRequests(app);
-  acceptCsvBodies(app, BODY_LIMIT_BYTES);
+  acceptTextBodies(app, 'text/csv', BODY_LIMIT_BYTES);
+  acceptTextBodies(app, ARCHIVE_TYPE, ARCHIVE_LIMIT_BYTES);
   completeAnswers(app);
   rememberValidationRules();
   app.useGlobalPipes(validationPipe);

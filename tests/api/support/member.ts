@@ -38,6 +38,16 @@ export class Member {
     return this.send('post', path).set('content-type', 'text/csv').send(csv);
   }
 
+  /** An archive of a team, as its own type. */
+  postArchive(archive: object | string, idempotencyKey?: string): Test {
+    const call = this.send('post', '/teams/import').set(
+      'content-type',
+      'application/vnd.loamledger.team+json',
+    );
+    if (idempotencyKey !== undefined) void call.set('idempotency-key', idempotencyKey);
+    return call.send(typeof archive === 'string' ? archive : JSON.stringify(archive));
+  }
+
   send(method: 'get' | 'post' | 'put' | 'delete' | 'patch', path: string): Test {
     const call = request(this.service.url)[method](path);
     if (this.cookie !== undefined) void call.set('cookie', this.cookie);

@@ -43,7 +43,9 @@ export interface Route {
   readonly tokenScope: string | undefined;
   /** The schema of a JSON body, if it takes one. */
   readonly body: Schema | undefined;
-  readonly takesCsv: boolean;
+  /** The type of a body that is no JSON message, if it takes one: a file. */
+  readonly fileType: string | undefined;
+  readonly fileExample: string;
   /** Its answer does not end by itself. */
   readonly streams: boolean;
 }
@@ -64,10 +66,17 @@ export function routesOf(document: Document): Route[] {
       callers: operation['x-roles'] ?? [],
       tokenScope: operation['x-token-scope'],
       body: operation.requestBody?.content['application/json']?.schema,
-      takesCsv: operation.requestBody?.content['text/csv'] !== undefined,
+      ...fileOf(operation),
       streams: operation.responses?.['200']?.content?.['text/event-stream'] !== undefined,
     })),
   );
+}
+
+function fileOf({ requestBody }: Operation): Pick<Route, 'fileType' | 'fileExample'> {
+  const types = Object.entries(requestBody?.content ?? {});
+  const [fileType, content] = types.find(([type]) => type !== 'application/json') ?? [];
+  const example = content?.schema.example;
+  return { fileType, fileExample: typeof example === 'string' ? example : '' };
 }
 
 /** The schema itself, behind references and beside `null`. */
@@ -97,7 +106,7 @@ export function call(document: Document, member: Member, route: Route, teamId: s
   const request = member.send(route.method, path);
   if (route.method === 'put') void request.set('if-match', '"1"');
   if (route.streams) return request.buffer(false).parse(hangUp);
-  if (route.takesCsv) return request.set('content-type', 'text/csv').send('date,track,bike\n');
+  if (route.fileType) return request.set('content-type', route.fileType).send(route.fileExample);
   const sent = body ?? (route.body && exampleOf(document, route.body));
   return sent === undefined ? request : request.send(sent as object);
 }

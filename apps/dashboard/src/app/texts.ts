@@ -18,6 +18,7 @@ export const texts = {
   members: 'Members',
   tokens: 'Tokens',
   audit: 'Audit',
+  archive: 'Archive',
   signIns: 'Sign-ins',
   units: 'Units',
   account: 'Account and display',

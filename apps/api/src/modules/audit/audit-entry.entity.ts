@@ -8,6 +8,7 @@ export const AUDIT_KINDS = [
   'api-token',
   'bike',
   'decision',
+  'former-member',
   'invitation',
   'member',
   'planned-run',

@@ -110,8 +110,7 @@ export class BikesService {
       const shock = await this.units.require(transaction, teamId, shockUnitId);
       if (shock.kind !== 'shock')
         throw new InvalidField('bike.not-a-shock', 'shockUnitId', shockUnitId, 'a shock');
-      // The engine is the judge of a leverage table: it must rise from 0 to the stroke and never turn back.
-      asking('bike.bad-leverage-table', LEVERAGE_FIELDS, () => leverageFromTable(table, shock.stroke));
+      refuseLeverageTable(table, shock.stroke);
     }
     return {
       name: input.name,
@@ -145,12 +144,20 @@ const LEVERAGE_FIELDS: EngineFields = {
   'rows.length': { field: 'leverageTable', unit: 'rows', fromSi: (count) => count },
 };
 
+/**
+ * The engine is the judge of a leverage table: it must rise from 0 to the stroke and never turn back.
+ * @throws InvalidField
+ */
+export function refuseLeverageTable(table: NonNullable<BikeEntity['leverageTable']>, stroke: number): void {
+  asking('bike.bad-leverage-table', LEVERAGE_FIELDS, () => leverageFromTable(table, stroke));
+}
+
 const metresOrNull = (value: number | null | undefined) =>
   value == null ? null : metresFromMillimetres(value);
 const millimetresOrNull = (value: number | null) => (value === null ? null : millimetresFromMetres(value));
 
 /** The stored name of each figure that may be assumed. */
-const SOURCE_COLUMNS = {
+export const SOURCE_COLUMNS = {
   massKg: 'mass',
   frontUnsprungMassKg: 'frontUnsprungMass',
   rearUnsprungMassKg: 'rearUnsprungMass',
@@ -165,7 +172,7 @@ const sourcesOf = (sources: BikeSourcesDto): BikeEntity['sources'] =>
     SOURCE_FIELDS.filter((field) => sources[field]).map((field) => [SOURCE_COLUMNS[field], sources[field]]),
   );
 
-function answer(bike: Bike): BikeDto {
+export function answer(bike: Bike): BikeDto {
   return {
     id: bike.id,
     name: bike.name,

@@ -82,12 +82,12 @@ function columnsOf(input: RiderInputDto) {
   };
 }
 
-function checkedBand(end: string, wish: Readonly<EndWishDto>): Readonly<EndWishDto> {
+export function checkedBand(end: string, wish: Readonly<EndWishDto>): Readonly<EndWishDto> {
   if (wish.sagHighPct <= wish.sagLowPct) throw new SagBandReversed(end, wish.sagLowPct, wish.sagHighPct);
   return wish;
 }
 
-function answer(rider: RiderEntity): RiderDto {
+export function answer(rider: RiderEntity): RiderDto {
   return {
     id: rider.id,
     name: rider.name,

@@ -41,6 +41,6 @@ import { StoredRunsModule } from './stored-runs.module.js';
     ExportRuns,
     TeamNames,
   ],
-  exports: [LogRun, RunsService, StoredRunsModule],
+  exports: [HitHeights, LogRun, RunsService, StoredRunsModule],
 })
 export class RunsModule {}

@@ -136,7 +136,7 @@ const columnsOf = (input: SessionInputDto) => ({
   note: input.note ?? '',
 });
 
-const answer = (session: Session): SessionDto => ({
+export const answer = (session: Session): SessionDto => ({
   id: session.id,
   trackId: session.trackId,
   day: session.day,

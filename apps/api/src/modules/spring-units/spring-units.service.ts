@@ -76,14 +76,7 @@ export class SpringUnitsService {
 
 function columnsOf(input: SpringUnitInputDto) {
   const { minPressurePsi = null, maxPressurePsi = null, maxSpacers = null } = input;
-  if (minPressurePsi !== null && maxPressurePsi !== null && minPressurePsi >= maxPressurePsi) {
-    throw new InvalidField(
-      'spring-unit.limits-reversed',
-      'maxPressurePsi',
-      maxPressurePsi,
-      `above minPressurePsi, which is ${minPressurePsi} psi`,
-    );
-  }
+  refuseReversedLimits({ minPressurePsi, maxPressurePsi });
   const columns = {
     name: input.name,
     kind: input.kind,
@@ -98,7 +91,22 @@ function columnsOf(input: SpringUnitInputDto) {
   return columns;
 }
 
-function answer(unit: SpringUnitEntity): SpringUnitDto {
+/** @throws InvalidField where the least pressure is not below the most. */
+export function refuseReversedLimits({
+  minPressurePsi,
+  maxPressurePsi,
+}: Pick<SpringUnitDto, 'minPressurePsi' | 'maxPressurePsi'>): void {
+  if (minPressurePsi !== null && maxPressurePsi !== null && minPressurePsi >= maxPressurePsi) {
+    throw new InvalidField(
+      'spring-unit.limits-reversed',
+      'maxPressurePsi',
+      maxPressurePsi,
+      `above minPressurePsi, which is ${minPressurePsi} psi`,
+    );
+  }
+}
+
+export function answer(unit: SpringUnitEntity): SpringUnitDto {
   return {
     id: unit.id,
     name: unit.name,

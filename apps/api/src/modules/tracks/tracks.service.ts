@@ -60,7 +60,7 @@ export class TracksService {
 }
 
 /** A time belongs to a section by its name. @throws InvalidField */
-function refuseDoubledSections(sections: readonly string[]): void {
+export function refuseDoubledSections(sections: readonly string[]): void {
   const names = sections.map((section) => section.trim().normalize('NFC').toLowerCase());
   const doubled = sections.find((_, i) => names.indexOf(names[i] ?? '') < i || names[i] === '');
   if (doubled === undefined) return;
@@ -74,7 +74,7 @@ const columnsOf = (input: TrackInputDto) => ({
   note: input.note ?? '',
 });
 
-const answer = (track: TrackEntity): TrackDto => ({
+export const answer = (track: TrackEntity): TrackDto => ({
   id: track.id,
   name: track.name,
   altitudeM: track.altitude,

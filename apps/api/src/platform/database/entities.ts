@@ -14,6 +14,7 @@ import { RunEntity } from '../../modules/runs/run.entity.js';
 import { SessionEntity } from '../../modules/sessions/session.entity.js';
 import { SetupEntity } from '../../modules/setups/setup.entity.js';
 import { SpringUnitEntity } from '../../modules/spring-units/spring-unit.entity.js';
+import { FormerMemberEntity } from '../../modules/team-archive/former-member.entity.js';
 import { InvitationEntity } from '../../modules/teams/invitation.entity.js';
 import { MemberEntity } from '../../modules/teams/member.entity.js';
 import { SignInLinkEntity } from '../../modules/teams/sign-in-link.entity.js';
@@ -34,6 +35,7 @@ export const ENTITIES = [
   BikeEntity,
   DecisionEntity,
   DemandFitEntity,
+  FormerMemberEntity,
   IdempotencyEntity,
   InvitationEntity,
   MemberEntity,

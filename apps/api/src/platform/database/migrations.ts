@@ -9,6 +9,7 @@ import { TokensAndAudit1764600001000 } from './migrations/1764600001000-tokens-a
 import { LiveEvents1764700000000 } from './migrations/1764700000000-live-events.js';
 import { SignInLinks1764750000000 } from './migrations/1764750000000-sign-in-links.js';
 import { AccountUnits1764800000000 } from './migrations/1764800000000-account-units.js';
+import { FormerMembers1764800500000 } from './migrations/1764800500000-former-members.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -23,4 +24,5 @@ export const MIGRATIONS = [
   LiveEvents1764700000000,
   SignInLinks1764750000000,
   AccountUnits1764800000000,
+  FormerMembers1764800500000,
 ];

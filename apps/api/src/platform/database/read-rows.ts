@@ -11,7 +11,7 @@ export interface RowQuestion<Row> {
 /**
  * Whole rows of one table, as the mapper's own `find` gives them. The mapper builds and parses its statement anew for
  * every read, at several times the price of the read itself; this writes the one plain statement down.
- * Conditions are values to be equal to, and the operators In, LessThan, IsNull and its Not; others throw.
+ * Conditions are values to be equal to, and the operators In, LessThan, MoreThan, IsNull and its Not; others throw.
  */
 export async function readRows<Row extends object>(
   transaction: Transaction,
@@ -47,6 +47,7 @@ function condition(column: string, wanted: unknown, values: unknown[]): string {
   if (!(wanted instanceof FindOperator)) return `${column} = ${parameter(wanted)}`;
   if (wanted.type === 'in') return `${column} = any(${parameter(wanted.value)})`;
   if (wanted.type === 'lessThan') return `${column} < ${parameter(wanted.value)}`;
+  if (wanted.type === 'moreThan') return `${column} > ${parameter(wanted.value)}`;
   if (wanted.type === 'isNull') return `${column} is null`;
   if (wanted.type === 'not' && wanted.child?.type === 'isNull') return `${column} is not null`;
   throw new Error(`No condition is written for the operator ${wanted.type}.`);

@@ -49,6 +49,20 @@ export class TeamDatabase {
     });
   }
 
+  /** The same, and every statement sees the team as it was at the first: for what must be one picture. Reads only. */
+  snapshotOfTeam<T>(
+    scope: { teamId: string; accountId: string },
+    work: (transaction: Transaction) => Promise<T>,
+  ): Promise<T> {
+    return this.dataSource.transaction('REPEATABLE READ', async (transaction) => {
+      await transaction.query(
+        `select set_config('app.team_id', $1, true), set_config('app.account_id', $2, true)`,
+        [scope.teamId, scope.accountId],
+      );
+      return work(transaction);
+    });
+  }
+
   /** Runs `work` in a transaction that sees no team, only what belongs to the account itself. */
   asAccount<T>(accountId: string, work: (transaction: Transaction) => Promise<T>): Promise<T> {
     return this.begin(async (transaction) => {

@@ -1,5 +1,5 @@
 import 'reflect-metadata';
-import { ApiProperty } from '@nestjs/swagger';
+import { ApiProperty, PickType } from '@nestjs/swagger';
 
 const PROPERTY_LIST = 'swagger/apiModelPropertiesArray';
 const PROPERTY = 'swagger/apiModelProperties';
@@ -9,9 +9,11 @@ const PROPERTY = 'swagger/apiModelProperties';
  * an answer, so the OpenAPI document says `required` for all of them.
  */
 export function answerOf<Input extends object>(input: new () => Input): new () => Required<Input> {
-  class Answer {}
-  const names = (Reflect.getMetadata(PROPERTY_LIST, input.prototype) ?? []) as string[];
-  for (const name of names.map((listed) => listed.replace(/^:/, ''))) {
+  const listed = (Reflect.getMetadata(PROPERTY_LIST, input.prototype) ?? []) as string[];
+  const names = listed.map((name) => name.replace(/^:/, '')) as (keyof Input & string)[];
+  // With their checks: what was answered once and stored is held against them when it comes back.
+  class Answer extends (PickType(input, names) as new () => object) {}
+  for (const name of names) {
     const schema = Reflect.getMetadata(PROPERTY, input.prototype, name) as object;
     ApiProperty({ ...schema, required: true })(Answer.prototype, name);
   }

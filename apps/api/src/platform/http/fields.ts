@@ -77,7 +77,7 @@ interface TextOptions extends Common {
  * Postgres cannot store U+0000, nor halves of surrogate pairs in JSON; no name or note needs the other control
  * characters, but line breaks and tabs.
  */
-const PRINTABLE = /^[^\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\p{Surrogate}]*$/u;
+export const PRINTABLE = /^[^\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\p{Surrogate}]*$/u;
 
 /** A line or paragraph of text, trimmed unless said otherwise; control characters but line breaks and tabs are refused. */
 export function TextField(options: TextOptions): PropertyDecorator {
@@ -304,12 +304,12 @@ function property(options: Common, schema: Record<string, unknown>): PropertyDec
 }
 
 // A date that the calendar does not have must not reach the database: the parser would roll it over.
-function isRealDay(value: unknown): boolean {
+export function isRealDay(value: unknown): boolean {
   if (typeof value !== 'string') return false;
   const day = new Date(`${value}T00:00:00Z`);
   return !Number.isNaN(day.getTime()) && day.toISOString().startsWith(value);
 }
 
-function isRealMoment(value: unknown): boolean {
+export function isRealMoment(value: unknown): boolean {
   return typeof value === 'string' && isRealDay(value.slice(0, 10)) && !Number.isNaN(Date.parse(value));
 }

@@ -32,8 +32,12 @@ export function checkedMessage<Message extends object>(
   plain: object,
 ): { message: Message; problems: readonly FieldProblem[] } {
   const message = plainToInstance(type, plain);
-  return { message, problems: flatten(validateSync(message, CHECKS), '') };
+  return { message, problems: problemsOf(message) };
 }
+
+/** What is wrong with a message. */
+export const problemsOf = (message: object): readonly FieldProblem[] =>
+  flatten(validateSync(message, CHECKS), '');
 
 function flatten(errors: readonly ValidationError[], path: string): FieldProblem[] {
   return errors.flatMap((error) => {
@@ -52,7 +56,7 @@ function allowedOf(error: ValidationError): string {
 }
 
 /** What was given, cut so that an error never grows with its cause. */
-function echo(value: unknown): unknown {
+export function echo(value: unknown): unknown {
   if (typeof value === 'string') return value.slice(0, MAX_ECHO_LENGTH);
   if (typeof value === 'number' || typeof value === 'boolean' || value === null) return value;
   if (value === undefined) return null;

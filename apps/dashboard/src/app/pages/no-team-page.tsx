@@ -1,6 +1,9 @@
 import { useNavigate } from '@tanstack/react-router';
 import { CreateTeamForm } from '../../features/account/components/create-team-form.js';
+import { TakeArchive } from '../../features/team-archive/components/take-archive.js';
+import { texts as archiveTexts } from '../../features/team-archive/texts.js';
 import { Empty } from '../../shared/ui/empty.js';
+import { Section } from '../../shared/ui/page.js';
 import { DoorShell } from '../shell/door-shell.js';
 import { texts } from '../texts.js';
 
@@ -10,6 +13,9 @@ export function NoTeamPage() {
     <DoorShell>
       <Empty title={texts.noTeam}>{texts.noTeamLead}</Empty>
       <CreateTeamForm onMade={(teamId) => void navigate({ to: '/teams/$teamId/team', params: { teamId } })} />
+      <Section title={archiveTexts.take}>
+        <TakeArchive onOpen={(teamId) => void navigate({ to: '/teams/$teamId/pit', params: { teamId } })} />
+      </Section>
     </DoorShell>
   );
 }

@@ -14,6 +14,7 @@ const PAGES = [
 const MECHANICS_PAGES = [
   { to: '/teams/$teamId/team/tokens', text: texts.tokens },
   { to: '/teams/$teamId/team/audit', text: texts.audit },
+  { to: '/teams/$teamId/team/archive', text: texts.archive },
 ] as const;
 
 /** The frame of the team's own data, in the order in which a new team enters it. */

@@ -69,8 +69,14 @@ const audit = createRoute({
   component: lazyRouteComponent(() => import('../pages/audit-page.js'), 'AuditPage'),
 });
 
+const archive = createRoute({
+  getParentRoute: () => teamData,
+  path: 'archive',
+  component: lazyRouteComponent(() => import('../pages/team-archive-page.js'), 'TeamArchivePage'),
+});
+
 const records = [springUnits, springUnit, riders, rider, bikes, bike] as const;
-const access = [members, tokens, audit] as const;
+const access = [members, tokens, audit, archive] as const;
 
 /** What a team enters once and keeps right: units, riders, bikes, members; and who may do and did what. */
 export const teamDataRoutes = teamData.addChildren([start, ...records, ...access]);

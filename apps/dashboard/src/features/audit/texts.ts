@@ -4,6 +4,7 @@ const KIND: Record<AuditEntry['kind'], string> = {
   'api-token': 'token',
   bike: 'bike',
   decision: 'decision record',
+  'former-member': 'former member',
   invitation: 'link into the team',
   member: 'member',
   'planned-run': 'run of a test plan',

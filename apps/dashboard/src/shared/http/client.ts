@@ -36,9 +36,9 @@ export const idempotencyKey = (key: string) => ({ 'Idempotency-Key': key });
 /** The header that lets the API refuse a change of something that somebody else has changed meanwhile. */
 export const ifMatch = (version: number) => ({ 'If-Match': `"${version}"` });
 
-/** A body that is a CSV file as it stands. */
-export const asCsv = (csv: string) => ({
-  body: csv,
+/** A body that is a file as it stands. */
+export const asFile = (type: string, content: string) => ({
+  body: content,
   bodySerializer: (text: string) => text,
-  headers: { 'Content-Type': 'text/csv' },
+  headers: { 'Content-Type': type },
 });

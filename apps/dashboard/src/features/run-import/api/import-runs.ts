@@ -1,4 +1,4 @@
-import { api, asCsv, bodyOf, idempotencyKey } from '../../../shared/http/client.js';
+import { api, asFile, bodyOf, idempotencyKey } from '../../../shared/http/client.js';
 import { keys } from '../../../shared/http/keys.js';
 import { useSubmission } from '../../../shared/http/use-submission.js';
 
@@ -6,7 +6,7 @@ import { useSubmission } from '../../../shared/http/use-submission.js';
 export const useImportRuns = (teamId: string) =>
   useSubmission({
     send: (csv: string, key) => {
-      const { headers, ...file } = asCsv(csv);
+      const { headers, ...file } = asFile('text/csv', csv);
       return bodyOf(
         api.POST('/api/v1/teams/{teamId}/runs/import', {
           params: { path: { teamId } },

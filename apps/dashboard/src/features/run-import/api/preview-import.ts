@@ -1,5 +1,5 @@
 import { useMutation } from '@tanstack/react-query';
-import { api, asCsv, bodyOf } from '../../../shared/http/client.js';
+import { api, asFile, bodyOf } from '../../../shared/http/client.js';
 import type { components } from '../../../shared/http/generated/schema.js';
 
 export type ImportPreview = components['schemas']['ImportPreviewDto'];
@@ -11,7 +11,7 @@ export const usePreviewImport = (teamId: string) =>
       bodyOf(
         api.POST('/api/v1/teams/{teamId}/runs/import/preview', {
           params: { path: { teamId } },
-          ...asCsv(csv),
+          ...asFile('text/csv', csv),
         }),
       ),
   });

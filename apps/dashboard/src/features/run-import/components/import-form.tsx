@@ -2,6 +2,7 @@ import { Button, Group, Stack, Text, Textarea } from '@mantine/core';
 import { useState, type ChangeEvent, type FormEvent } from 'react';
 import { formatCount } from '../../../shared/format/numbers.js';
 import { Failure } from '../../../shared/ui/error-view.js';
+import { FileField } from '../../../shared/ui/file-field.js';
 import { useImportRuns } from '../api/import-runs.js';
 import { usePreviewImport } from '../api/preview-import.js';
 import { texts } from '../texts.js';
@@ -37,10 +38,7 @@ export function ImportForm({ teamId }: { teamId: string }) {
           <Text c="dimmed" maw="70ch">
             {texts.columns}
           </Text>
-          <label className={classes.file}>
-            <span>{texts.file}</span>
-            <input type="file" accept=".csv,text/csv" onChange={choose} />
-          </label>
+          <FileField label={texts.file} accept=".csv,text/csv" onChange={choose} />
           <Textarea
             label={texts.paste}
             autosize

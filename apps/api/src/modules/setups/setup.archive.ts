@@ -1,0 +1,39 @@
+import { accepted, agrees, archived, refersTo } from '../../platform/archive/archived.js';
+import { message } from '../../platform/archive/checks.js';
+import { InvalidField } from '../../platform/errors/refusal.js';
+import { setupAnswer } from './setup-figures.js';
+import { SetupEntity } from './setup.entity.js';
+import { SetupDto } from './setups.dto.js';
+import { FilledHalfKnown } from './setups.errors.js';
+
+export const SETUP_ARCHIVE = archived(SetupEntity, {
+  people: ['createdBy'],
+  row: message(SetupDto, setupAnswer),
+  rules: [
+    refersTo('forkUnitId', 'kind', 'fork'),
+    refersTo('shockUnitId', 'kind', 'shock'),
+    agrees('previousId', 'bikeId'),
+    accepted((setup, of) => {
+      const { shockUnitId, shockPressure, shockSpacers, filledAltitude, filledTemperature } = setup;
+      if ([shockPressure, shockSpacers].some((figure) => (figure === null) !== (shockUnitId === null))) {
+        throw new InvalidField(
+          'setup.half-a-shock',
+          'shockPressure',
+          shockPressure,
+          'there with a shock only',
+        );
+      }
+      if ((filledAltitude === null) !== (filledTemperature === null))
+        throw new FilledHalfKnown(filledTemperature);
+      const before = of('previousId') as SetupEntity | null;
+      if (before ? before.revision >= setup.revision : setup.revision !== 1) {
+        throw new InvalidField(
+          'setup.out-of-order',
+          'revision',
+          setup.revision,
+          'after the one before, from 1',
+        );
+      }
+    }),
+  ],
+});

@@ -1,0 +1,7 @@
+/** The same JSON with `change` of every text in it. */
+export function mapTexts(value: unknown, change: (text: string) => string): unknown {
+  if (typeof value === 'string') return change(value);
+  if (Array.isArray(value)) return value.map((item) => mapTexts(item, change));
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, mapTexts(item, change)]));
+}

@@ -1,0 +1,61 @@
+import { Readable } from 'node:stream';
+import { Body, Controller, Get, Header, Headers, Post, StreamableFile } from '@nestjs/common';
+import {
+  ApiBody,
+  ApiConsumes,
+  ApiCreatedResponse,
+  ApiOkResponse,
+  ApiOperation,
+  ApiProduces,
+  ApiTags,
+} from '@nestjs/swagger';
+import { AnyAccount, Roles } from '../../platform/http/access.js';
+import { Account, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { ARCHIVE_TYPE } from './archive.js';
+import { ImportedTeamDto } from './imported-team.dto.js';
+import { TakeArchive } from './take-archive.js';
+import { NotAnArchive } from './team-archive.errors.js';
+import { WriteArchive } from './write-archive.js';
+
+const SCHEMA = {
+  type: 'string',
+  description: 'A whole team as one JSON document: docs/archive.md tells what is in it.',
+  example: '{"format":"loamledger-team","version":1}',
+};
+
+@ApiTags('teams')
+@Controller('teams')
+export class TeamArchiveController {
+  constructor(
+    private readonly archives: WriteArchive,
+    private readonly imports: TakeArchive,
+  ) {}
+
+  @Roles('mechanic')
+  @Get(':teamId/archive')
+  @Header('content-disposition', 'attachment; filename="team.json"')
+  @Header('cache-control', 'no-store')
+  @ApiOperation({ summary: 'Everything of the team but secrets, as one document that makes the team again.' })
+  @ApiProduces(ARCHIVE_TYPE)
+  @ApiOkResponse({ schema: SCHEMA as object })
+  async archive(@Scope() scope: TeamScope): Promise<StreamableFile> {
+    return new StreamableFile(Readable.from(await this.archives.pieces(scope)), { type: ARCHIVE_TYPE });
+  }
+
+  @AnyAccount()
+  @Post('import')
+  @ApiOperation({
+    summary: 'Make a new team of an archive, all of it or nothing; who makes it is its mechanic.',
+  })
+  @ApiConsumes(ARCHIVE_TYPE)
+  @ApiBody({ schema: SCHEMA as object })
+  @ApiCreatedResponse({ type: ImportedTeamDto })
+  take(
+    @Account() accountId: string,
+    @Body() body: unknown,
+    @Headers('idempotency-key') idempotencyKey?: string,
+  ): Promise<ImportedTeamDto> {
+    if (typeof body !== 'string') throw new NotAnArchive(`Send the archive as ${ARCHIVE_TYPE}.`);
+    return this.imports.take(accountId, body, idempotencyKey);
+  }
+}

@@ -1,0 +1,23 @@
+import { useNavigate } from '@tanstack/react-router';
+import { DownloadArchive } from '../../features/team-archive/components/download-archive.js';
+import { TakeArchive } from '../../features/team-archive/components/take-archive.js';
+import { texts } from '../../features/team-archive/texts.js';
+import { Page, Section } from '../../shared/ui/page.js';
+import { useMembership } from '../use-membership.js';
+
+export function TeamArchivePage() {
+  const navigate = useNavigate();
+  const { teamId } = useMembership().membership;
+  return (
+    <Page title={texts.title} lead={texts.lead}>
+      <Section title={texts.get}>
+        <DownloadArchive teamId={teamId} />
+      </Section>
+      <Section title={texts.take}>
+        <TakeArchive
+          onOpen={(taken) => void navigate({ to: '/teams/$teamId/pit', params: { teamId: taken } })}
+        />
+      </Section>
+    </Page>
+  );
+}
