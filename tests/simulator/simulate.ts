@@ -7,15 +7,16 @@ import type { PlanCase, PlanOutcome } from './verdict-study.js';
 
 /** The whole simulation: rides every team and every plan, and writes the figures into the page. */
 
-const SEED = 20_261;
+/** Drawn after rows, columns and numbers of teams were fixed, and never changed to get other figures. */
+const SEED = 81_407;
 const RUNS = 14;
 const TEAMS: Record<CaseName, number> = {
-  tool: 120,
-  learned: 60,
-  alone: 60,
-  newTeam: 60,
-  feel: 240,
-  optimiser: 240,
+  tool: 600,
+  learned: 150,
+  alone: 150,
+  newTeam: 150,
+  feel: 300,
+  optimiser: 150,
 };
 const RUNS_AN_ARM = [4, 8, 16] as const;
 /** Below zero: the tried set-up is faster. */
