@@ -1,4 +1,5 @@
 import { EvidenceInputError } from '../errors.js';
+import { ratingOdds, type RatingOdds } from './rating-odds.js';
 
 /** Ratings 1 to 5 of two set-ups by one rider. */
 export interface RatingStratum {
@@ -17,6 +18,8 @@ export interface RatingComparison {
   /** Two-sided exact P value, and the smallest that these numbers of ratings can give. */
   p: number | null;
   smallestP: number | null;
+  /** null where there are too few ratings for a model. */
+  odds: RatingOdds | null;
 }
 
 const LOWEST_RATING = 1;
@@ -47,11 +50,20 @@ export function compareRatings(strata: readonly RatingStratum[]): RatingComparis
   };
   if (both.length === 0) {
     const sentence = 'No rider has rated both set-ups: nothing to compare.';
-    return { ...base, status: 'no ratings', sentence, superiority: null, p: null, smallestP: null };
+    return {
+      ...base,
+      status: 'no ratings',
+      sentence,
+      superiority: null,
+      p: null,
+      smallestP: null,
+      odds: null,
+    };
   }
   const superiority = superiorityOf(both);
   const { p, smallest } = permutationTest(both);
-  const measured = { ...base, superiority, p, smallestP: smallest };
+  const odds = ratingOdds(both);
+  const measured = { ...base, superiority, p, smallestP: smallest, odds };
   const ratings = new Set(both.flatMap((stratum) => [...stratum.a, ...stratum.b]));
   if (ratings.size === 1)
     return { ...measured, status: 'all equal', sentence: 'All ratings are equal: no test.' };
@@ -63,8 +75,13 @@ export function compareRatings(strata: readonly RatingStratum[]): RatingComparis
     p < ALPHA
       ? `Rated ${superiority > 0.5 ? 'higher' : 'lower'} (exact P ${p.toFixed(3)}).`
       : `The ratings do not tell the two apart (exact P ${p.toFixed(2)}).`;
-  return { ...measured, status: 'compared', sentence };
+  return { ...measured, status: 'compared', sentence: sentence + oddsWords(odds) };
 }
+
+const oddsWords = (odds: RatingOdds | null): string =>
+  odds === null
+    ? ''
+    : ` The odds of a higher rating are ${odds.ratio.toFixed(1)} times as high (95 %: ${odds.low.toFixed(1)} to ${odds.high.toFixed(1)}).`;
 
 function medianOf(values: readonly number[]): number | null {
   if (values.length === 0) return null;

@@ -101,6 +101,9 @@ const ratingAnswer = ({ aspect, rated }: TimeAndFeel['feel'][number]): RatingCom
   superiority: rated.superiority,
   p: rated.p,
   smallestP: rated.smallestP,
+  oddsRatio: rated.odds?.ratio ?? null,
+  oddsRatioLow: rated.odds?.low ?? null,
+  oddsRatioHigh: rated.odds?.high ?? null,
 });
 
 /** The points that were fitted are those of the timed runs that count, in the order of the runs. */

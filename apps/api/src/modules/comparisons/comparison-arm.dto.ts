@@ -27,6 +27,7 @@ const RATING_STATES = [
 const count = { unit: '1', integer: true, minimum: 0, maximum: 1e5 };
 const timeShare = { unit: '% of time', minimum: -100, maximum: 1e6, nullable: true };
 const probability = { unit: '1', minimum: 0, maximum: 1, nullable: true };
+const odds = { unit: '1', minimum: 0, maximum: 1e12, nullable: true };
 const median = { unit: '1 (bad) to 5 (good)', minimum: 1, maximum: 5, nullable: true };
 
 /** What is compared: an arm of a plan, or a set-up. */
@@ -95,6 +96,20 @@ export class RatingComparisonDto {
     example: 0.029,
   })
   smallestP: number | null;
+
+  @NumberField({
+    ...odds,
+    description:
+      'How many times as high the odds of a higher rating are (proportional odds); null where there are too few ratings.',
+    example: 2.3,
+  })
+  oddsRatio: number | null;
+
+  @NumberField({ ...odds, description: 'Lower end of its 95 % interval.', example: 0.9 })
+  oddsRatioLow: number | null;
+
+  @NumberField({ ...odds, description: 'Upper end of its 95 % interval.', example: 5.8 })
+  oddsRatioHigh: number | null;
 }
 
 /** Runs of each arm that are still to be ridden. */
