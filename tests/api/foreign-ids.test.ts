@@ -58,6 +58,8 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
   const run = { bikeId: bike.id, trackId: track.id, day: '2026-05-09', fork: { travelLeftMm: 18 } };
   const stored = (await mechanic.post(`${path}/runs`, run).expect(201)).body as Stored;
   const plan = (await mechanic.post(`${path}/test-plans`, planBody(one, setups)).expect(201)).body as Stored;
+  const entry = { kind: 'hours', day: '2026-05-09', ridingHours: 2, doneBy: 'Rider' };
+  const riding = await mechanic.post(`${path}/spring-units/${fork.id}/service-entries`, entry).expect(201);
   await script(service, one, ['read']);
   await invite(one, { role: 'coach' });
   await mechanic.post(`${path}/setups`, { ...SETUP, bikeId: bike.id }).expect(201);
@@ -94,6 +96,7 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
     ['accountId', members?.['accountId'] as string],
     ['members', members?.id ?? ''],
     ['decisions', (await first('decisions'))?.id ?? ''],
+    ['service-entries', (riding.body as Stored).id],
     ['tokens', (await first('tokens'))?.id ?? ''],
     ['baselines', baselines[0]?.id ?? plan.id],
   ]);

@@ -24,6 +24,10 @@ beforeAll(async () => {
     await script(service, one, ['read']);
     await one.mechanic.post(`${one.path}/setups`, { ...SETUP, bikeId: one.bike.id }).expect(201);
     const run = { bikeId: one.bike.id, trackId: one.track.id, day: '2026-05-09', fork: { travelLeftMm: 18 } };
+    const fork = `${one.path}/spring-units/${one.fork.id}`;
+    await one.mechanic.post(`${fork}/care`, { serviceIntervalHours: 50 }).expect(201);
+    const entry = { kind: 'service', day: '2026-05-01', doneBy: 'Workshop' };
+    await one.mechanic.post(`${fork}/service-entries`, entry).expect(201);
     await one.mechanic.post(`${one.path}/runs`, run).set('idempotency-key', 'run').expect(201);
     const former = `insert into former_member (team_id, id, display_name) values ($1, $1, 'Former coach')`;
     await asOwner(service, former, one.id);

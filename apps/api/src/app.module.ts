@@ -21,6 +21,7 @@ import { TestPlansModule } from './modules/test-plans/test-plans.module.js';
 import { TracksModule } from './modules/tracks/tracks.module.js';
 import { TeamArchiveModule } from './modules/team-archive/team-archive.module.js';
 import { TeamsModule } from './modules/teams/teams.module.js';
+import { UnitServiceModule } from './modules/unit-service/unit-service.module.js';
 import { SpringModule } from './modules/spring/spring.module.js';
 import { WorkbenchModule } from './modules/workbench/workbench.module.js';
 import { ComputeModule } from './platform/compute/compute.module.js';
@@ -55,6 +56,7 @@ export class AppModule {
         BaselinesModule,
         SpringModule,
         WorkbenchModule,
+        UnitServiceModule,
         PitModule,
         EventsModule,
       ],

@@ -8,12 +8,13 @@ import { BIKES, type BikeKey } from './bikes.js';
 import { checked } from './checked.js';
 import type { DemoPeople } from './enter-people.js';
 import { TRACKS, type TrackKey } from './tracks.js';
-import { UNITS } from './units.js';
+import { UNITS, type UnitKey } from './units.js';
 
 /** Ids of what was entered. */
 export interface DemoEquipment {
   readonly bikes: ReadonlyMap<BikeKey, string>;
   readonly tracks: ReadonlyMap<TrackKey, string>;
+  readonly units: ReadonlyMap<UnitKey, string>;
 }
 
 interface Services {
@@ -43,7 +44,7 @@ export async function enterEquipment(services: Services, people: DemoPeople): Pr
       await checked(TrackInputDto, { ...input, sections: [...input.sections] }),
     ),
   );
-  return { bikes, tracks };
+  return { bikes, tracks, units };
 }
 
 /** Enters one after another and remembers the ids. */

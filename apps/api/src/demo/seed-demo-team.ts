@@ -12,10 +12,12 @@ import { SetupsService } from '../modules/setups/setups.service.js';
 import { SpringUnitsService } from '../modules/spring-units/spring-units.service.js';
 import { MembersService } from '../modules/teams/members.service.js';
 import { TracksService } from '../modules/tracks/tracks.service.js';
+import { UnitServiceService } from '../modules/unit-service/unit-service.service.js';
 import { TeamDatabase } from '../platform/database/team-database.js';
 import { enterEquipment } from './enter-equipment.js';
 import { enterPeople } from './enter-people.js';
 import { SeasonEntry } from './enter-season.js';
+import { enterWorkshop } from './enter-workshop.js';
 import { SEASON, SEASON_SEED } from './season.js';
 import { simulateSeason } from './simulator.js';
 
@@ -47,5 +49,6 @@ export async function seedDemoTeam(app: INestApplicationContext): Promise<void> 
       database,
     };
     await new SeasonEntry(services, people, equipment).enter(season);
+    await enterWorkshop(app.get(UnitServiceService), people, equipment);
   });
 }

@@ -14,12 +14,14 @@ export const AUDIT_KINDS = [
   'planned-run',
   'rider',
   'run',
+  'service-entry',
   'session',
   'setup',
   'spring-unit',
   'team',
   'test-plan',
   'track',
+  'unit-care',
 ] as const;
 
 /** Who changed what, and when. Written by a trigger of the database in the transaction of the change; never changed. */

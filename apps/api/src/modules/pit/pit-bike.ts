@@ -9,6 +9,7 @@ import type { End } from '../suspension/end-inputs.js';
 import type { PitEndDto, PitSpacersDto } from './pit-end.dto.js';
 import type { PitBikeDto, PitDecisionDto, PitPlanDto, PitRunDto } from './pit.dto.js';
 import type { LastDecision, LastRun, OpenPlan } from './pit.queries.js';
+import type { UnitServiceDto } from '../unit-service/unit-service.dto.js';
 import { todaysPressure } from './todays-pressure.js';
 
 /** What was read of the whole team. */
@@ -20,6 +21,7 @@ export interface Fleet {
   readonly decisions: ReadonlyMap<string, LastDecision>;
   readonly plans: ReadonlyMap<string, readonly OpenPlan[]>;
   readonly runs: ReadonlyMap<string, LastRun>;
+  readonly services: ReadonlyMap<string, UnitServiceDto>;
   /** Of each unit, the most spacers that are to be in it. */
   readonly wantedSpacers: ReadonlyMap<string, number>;
   /** null: no track is meant. */
@@ -60,6 +62,7 @@ function pitEnd(end: End, unitId: string, bike: Bike, setup: Setup | null, fleet
       setup ? fillOf(end, setup).spacers : 0,
       fleet.wantedSpacers.get(unitId) ?? 0,
     ),
+    service: known(fleet.services, unitId).standing,
   };
 }
 

@@ -6,6 +6,7 @@ import {
   PartField,
   TextField,
 } from '../../platform/http/fields.js';
+import { ServiceStandingDto } from '../unit-service/unit-service.dto.js';
 
 /** Why nothing is recommended. */
 const NO_PUMP_TO = ['no limits', 'beyond limits', 'out of reach', 'another unit', 'not computable'] as const;
@@ -77,4 +78,7 @@ export class PitEndDto {
 
   @PartField({ description: 'Spacers that are needed, against stock.', type: () => PitSpacersDto })
   spacers: PitSpacersDto;
+
+  @PartField({ description: 'How it stands against its service interval.', type: () => ServiceStandingDto })
+  service: ServiceStandingDto;
 }

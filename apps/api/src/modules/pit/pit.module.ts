@@ -4,12 +4,13 @@ import { RidersModule } from '../riders/riders.module.js';
 import { SetupsModule } from '../setups/setups.module.js';
 import { SpringUnitsModule } from '../spring-units/spring-units.module.js';
 import { TracksModule } from '../tracks/tracks.module.js';
+import { UnitServiceModule } from '../unit-service/unit-service.module.js';
 import { PitController } from './pit.controller.js';
 import { PitQueries } from './pit.queries.js';
 import { PitService } from './pit.service.js';
 
 @Module({
-  imports: [BikesModule, RidersModule, SetupsModule, SpringUnitsModule, TracksModule],
+  imports: [BikesModule, RidersModule, SetupsModule, SpringUnitsModule, TracksModule, UnitServiceModule],
   controllers: [PitController],
   providers: [PitService, PitQueries],
 })

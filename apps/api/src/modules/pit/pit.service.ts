@@ -9,6 +9,7 @@ import { SetupsService } from '../setups/setups.service.js';
 import { SpringUnitsService } from '../spring-units/spring-units.service.js';
 import { ambientAt } from '../suspension/end-inputs.js';
 import { TracksService, type Track } from '../tracks/tracks.service.js';
+import { UnitServiceService } from '../unit-service/unit-service.service.js';
 import { pitBike } from './pit-bike.js';
 import type { PitAirDto, PitDto, PitQuery } from './pit.dto.js';
 import { PitQueries, type LastRun } from './pit.queries.js';
@@ -23,6 +24,7 @@ export class PitService {
     private readonly units: SpringUnitsService,
     private readonly setups: SetupsService,
     private readonly tracks: TracksService,
+    private readonly services: UnitServiceService,
   ) {}
 
   /**
@@ -42,6 +44,7 @@ export class PitService {
         setups: await this.setups.lastTwoOfAll(transaction, teamId),
         decisions: await this.queries.lastDecisions(transaction, teamId),
         plans: await this.queries.openPlans(transaction, teamId),
+        services: await this.services.ofAll(transaction, teamId),
         planned: await this.queries.mostPlanned(transaction, teamId),
       };
     });
@@ -53,6 +56,7 @@ export class PitService {
       decisions: by(read.decisions, ({ bikeId }) => bikeId),
       plans: grouped(read.plans, ({ bikeId }) => bikeId),
       runs: by(read.runs, ({ bikeId }) => bikeId),
+      services: read.services,
       wantedSpacers: new Map(read.planned.map(({ unitId, spacers }) => [unitId, spacers])),
       air:
         air &&

@@ -23,6 +23,8 @@ import { PlannedRunEntity } from '../../modules/test-plans/planned-run.entity.js
 import { TestPlanArmEntity } from '../../modules/test-plans/test-plan-arm.entity.js';
 import { TestPlanEntity } from '../../modules/test-plans/test-plan.entity.js';
 import { TrackEntity } from '../../modules/tracks/track.entity.js';
+import { ServiceEntryEntity } from '../../modules/unit-service/service-entry.entity.js';
+import { UnitCareEntity } from '../../modules/unit-service/unit-care.entity.js';
 import { IdempotencyEntity } from './idempotency.entity.js';
 
 /** Every table of the schema. */
@@ -43,6 +45,7 @@ export const ENTITIES = [
   RiderEntity,
   RingReadingEntity,
   RunEntity,
+  ServiceEntryEntity,
   SessionEntity,
   SetupEntity,
   SignInEntity,
@@ -53,4 +56,5 @@ export const ENTITIES = [
   TestPlanArmEntity,
   TestPlanEntity,
   TrackEntity,
+  UnitCareEntity,
 ];

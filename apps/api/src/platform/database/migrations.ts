@@ -10,6 +10,7 @@ import { LiveEvents1764700000000 } from './migrations/1764700000000-live-events.
 import { SignInLinks1764750000000 } from './migrations/1764750000000-sign-in-links.js';
 import { AccountUnits1764800000000 } from './migrations/1764800000000-account-units.js';
 import { FormerMembers1764800500000 } from './migrations/1764800500000-former-members.js';
+import { UnitService1764810000000 } from './migrations/1764810000000-unit-service.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -25,4 +26,5 @@ export const MIGRATIONS = [
   SignInLinks1764750000000,
   AccountUnits1764800000000,
   FormerMembers1764800500000,
+  UnitService1764810000000,
 ];

@@ -2,6 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { getRouteApi, useNavigate } from '@tanstack/react-router';
 import { UnitForm } from '../../features/spring-units/components/unit-form.js';
 import { texts } from '../../features/spring-units/texts.js';
+import { texts as serviceTexts } from '../../features/unit-service/texts.js';
 import { texts as measureTexts } from '../../features/workshop/measure-texts.js';
 import { springUnitsQuery } from '../../shared/http/reads/spring-units.js';
 import { LinkButton } from '../../shared/ui/link.js';
@@ -23,13 +24,22 @@ export function TeamUnitPage() {
             title={unit?.name ?? texts.newTitle}
             actions={
               unit !== undefined && (
-                <LinkButton
-                  variant="default"
-                  to="/teams/$teamId/spring-units/$unitId/measure"
-                  params={{ teamId, unitId }}
-                >
-                  {measureTexts.link}
-                </LinkButton>
+                <>
+                  <LinkButton
+                    variant="default"
+                    to="/teams/$teamId/spring-units/$unitId/service"
+                    params={{ teamId, unitId }}
+                  >
+                    {serviceTexts.link}
+                  </LinkButton>
+                  <LinkButton
+                    variant="default"
+                    to="/teams/$teamId/spring-units/$unitId/measure"
+                    params={{ teamId, unitId }}
+                  >
+                    {measureTexts.link}
+                  </LinkButton>
+                </>
               )
             }
           >

@@ -8,6 +8,12 @@ const measureUnit = createRoute({
   component: lazyRouteComponent(() => import('../pages/measure-unit-page.js'), 'MeasureUnitPage'),
 });
 
+const unitService = createRoute({
+  getParentRoute: () => team,
+  path: 'spring-units/$unitId/service',
+  component: lazyRouteComponent(() => import('../pages/unit-service-page.js'), 'UnitServicePage'),
+});
+
 /** Which end of which bike lands, in the air of which track; without one, in that of sea level. */
 const dropTestPlace = (
   search: Record<string, unknown>,
@@ -24,5 +30,5 @@ const dropTest = createRoute({
   component: lazyRouteComponent(() => import('../pages/drop-test-page.js'), 'DropTestPage'),
 });
 
-/** What is measured on the bench and on a drop. */
-export const workshopRoutes = [measureUnit, dropTest] as const;
+/** What is measured on the bench and on a drop, and what is serviced. */
+export const workshopRoutes = [measureUnit, dropTest, unitService] as const;

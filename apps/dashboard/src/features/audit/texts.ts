@@ -10,12 +10,14 @@ const KIND: Record<AuditEntry['kind'], string> = {
   'planned-run': 'run of a test plan',
   rider: 'rider',
   run: 'run',
+  'service-entry': 'service record',
   session: 'session',
   setup: 'set-up',
   'spring-unit': 'fork or shock',
   team: 'team',
   'test-plan': 'test plan',
   track: 'track',
+  'unit-care': 'figures of a manual',
 };
 
 export const texts = {

@@ -38,10 +38,10 @@ export function PitRow({ teamId, bike, canSetUp }: PitRowProps) {
         </div>
       </th>
       <Cell name={texts.fork}>
-        <PitEnd end={bike.fork} fill={setup?.fork ?? null} />
+        <PitEnd teamId={teamId} end={bike.fork} fill={setup?.fork ?? null} />
       </Cell>
       <Cell name={texts.shock}>
-        <PitEnd end={bike.shock} fill={setup?.shock ?? null} />
+        <PitEnd teamId={teamId} end={bike.shock} fill={setup?.shock ?? null} />
       </Cell>
       <Cell name={texts.since}>
         {setup === null ? (

@@ -1,0 +1,45 @@
+import type { ServiceStandingDto, UnitServiceDto } from './unit-service.dto.js';
+import type { Riding } from './unit-service.queries.js';
+
+const SECONDS_PER_HOUR = 3_600;
+const hours = (seconds: number) => seconds / SECONDS_PER_HOUR;
+
+/** What is entered of a unit's manual: the time between services, s, and the torque of the air cap, N·m. */
+export interface Care {
+  readonly serviceInterval: number | null;
+  readonly capTorque: number | null;
+}
+
+const NOTHING_ENTERED: Care = { serviceInterval: null, capTorque: null };
+
+/** How a unit stands, field by field. */
+export function unitServiceAnswer(riding: Riding, care: Care = NOTHING_ENTERED): UnitServiceDto {
+  const { serviceInterval: interval, capTorque } = care;
+  return {
+    unitId: riding.unitId,
+    care: { serviceIntervalHours: interval === null ? null : hours(interval), capTorqueNm: capTorque },
+    standing: standingAnswer(riding, interval),
+  };
+}
+
+function standingAnswer(riding: Riding, interval: number | null): ServiceStandingDto {
+  const since = riding.timed + riding.assumed + riding.entered;
+  return {
+    intervalHours: interval === null ? null : hours(interval),
+    lastServiceDay: riding.lastServiceDay,
+    hoursSince: hours(since),
+    hoursLeft: interval === null ? null : hours(interval - since),
+    isDue: interval !== null && since >= interval,
+    timedRuns: riding.timedRuns,
+    timedHours: hours(riding.timed),
+    assumedRuns: riding.assumedRuns,
+    assumedHours: hours(riding.assumed),
+    uncountedRuns: riding.uncountedRuns,
+    enteredHours: hours(riding.entered),
+  };
+}
+
+/** Hours as a person writes them, in seconds. */
+export const secondsOf = (given: number): number => given * SECONDS_PER_HOUR;
+/** Seconds as the hours that a person wrote. */
+export const hoursOf = hours;
