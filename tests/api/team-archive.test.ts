@@ -58,6 +58,12 @@ async function fill({ mechanic, riderMember, path, bike, track, ...rest }: TestT
   await mechanic
     .put(`${path}/decisions/${decisions.items[0]?.id}/outcome`, { outcome: 'kept', note: 'Held up.' }, 1)
     .expect(200);
+  const fork = `spring-units/${of.fork.id}`;
+  await post(`${fork}/care`, { serviceIntervalHours: 50, capTorqueNm: 28 });
+  const day = { day: '2026-05-09', doneBy: 'Workshop' };
+  await post(`${fork}/service-entries`, { ...day, kind: 'service', note: 'New seals.' });
+  const riding = await post(`${fork}/service-entries`, { ...day, kind: 'hours', ridingHours: 2 });
+  await post(`service-entries/${riding.id}/take-back`, { note: 'It was the other fork.' });
   await script(service, of, ['read']);
 }
 

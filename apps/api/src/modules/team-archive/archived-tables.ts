@@ -14,6 +14,7 @@ import {
   TEST_PLAN_ARM_ARCHIVE,
 } from '../test-plans/test-plan.archive.js';
 import { TRACK_ARCHIVE } from '../tracks/track.archive.js';
+import { SERVICE_ENTRY_ARCHIVE, UNIT_CARE_ARCHIVE } from '../unit-service/unit-service.archive.js';
 
 /** What an archive holds of a team, one line a table, in any order: references tell which comes first. */
 export const ARCHIVED_TABLES: readonly Archived[] = [
@@ -25,12 +26,14 @@ export const ARCHIVED_TABLES: readonly Archived[] = [
   RIDER_ARCHIVE,
   RING_READING_ARCHIVE,
   RUN_ARCHIVE,
+  SERVICE_ENTRY_ARCHIVE,
   SESSION_ARCHIVE,
   SETUP_ARCHIVE,
   SPRING_UNIT_ARCHIVE,
   TEST_PLAN_ARCHIVE,
   TEST_PLAN_ARM_ARCHIVE,
   TRACK_ARCHIVE,
+  UNIT_CARE_ARCHIVE,
 ];
 
 /** What it does not hold, and why. A test holds both lists against the database's own list of tables. */

@@ -1,4 +1,5 @@
-import type { ServiceStandingDto, UnitServiceDto } from './unit-service.dto.js';
+import type { ServiceEntryEntity } from './service-entry.entity.js';
+import type { ServiceEntryDto, ServiceStandingDto, UnitServiceDto } from './unit-service.dto.js';
 import type { Riding } from './unit-service.queries.js';
 
 const SECONDS_PER_HOUR = 3_600;
@@ -41,5 +42,17 @@ function standingAnswer(riding: Riding, interval: number | null): ServiceStandin
 
 /** Hours as a person writes them, in seconds. */
 export const secondsOf = (given: number): number => given * SECONDS_PER_HOUR;
-/** Seconds as the hours that a person wrote. */
-export const hoursOf = hours;
+
+/** An entry as a message. */
+export const entryAnswer = (entry: ServiceEntryEntity, isTakenBack: boolean): ServiceEntryDto => ({
+  id: entry.id,
+  unitId: entry.unitId,
+  kind: entry.kind,
+  day: entry.day,
+  ridingHours: entry.riding === null ? null : hours(entry.riding),
+  doneBy: entry.doneBy,
+  note: entry.note,
+  enteredAt: entry.createdAt.toISOString(),
+  takesBackId: entry.takesBackId,
+  isTakenBack,
+});

@@ -26,3 +26,15 @@ export class AlreadyTakenBack extends Refusal {
     );
   }
 }
+
+/** In an archive: an entry takes back one of its own kind, and none that takes one back itself. */
+export class TakesBackAnother extends InvalidField {
+  constructor(id: unknown) {
+    super(
+      'service.takes-back-another',
+      'takesBackId',
+      id,
+      'an entry of the same kind that stands for itself',
+    );
+  }
+}

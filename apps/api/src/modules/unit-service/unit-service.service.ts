@@ -5,7 +5,7 @@ import { toPage, type Page, type PageQuery } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { SpringUnitsService } from '../spring-units/spring-units.service.js';
 import type { ServiceEntryEntity } from './service-entry.entity.js';
-import { hoursOf, secondsOf, unitServiceAnswer } from './service-standing.js';
+import { entryAnswer, secondsOf, unitServiceAnswer } from './service-standing.js';
 import type {
   ServiceEntryDto,
   ServiceEntryInputDto,
@@ -38,7 +38,7 @@ export class UnitServiceService {
       const rows = await this.queries.page(transaction, teamId, page, { unitId });
       const ids = rows.map(({ id }) => id);
       const takenBack = await this.queries.takenBack(transaction, teamId, ids);
-      return toPage(rows, page.limit, (row) => answer(row, takenBack.has(row.id)));
+      return toPage(rows, page.limit, (row) => entryAnswer(row, takenBack.has(row.id)));
     });
   }
 
@@ -68,7 +68,7 @@ export class UnitServiceService {
     return this.database.writeOnce(scope, async (transaction) => {
       await this.units.require(transaction, scope.teamId, unitId);
       const entry = { unitId, kind, day, riding, doneBy, note, takesBackId: null };
-      return answer(await this.insert(transaction, scope, entry), false);
+      return entryAnswer(await this.insert(transaction, scope, entry), false);
     });
   }
 
@@ -85,7 +85,7 @@ export class UnitServiceService {
       const takenBack = await this.queries.takenBack(transaction, teamId, [id]);
       if (takesBackId !== null || takenBack.size > 0) throw new AlreadyTakenBack();
       const entry = { unitId, kind, day, riding, doneBy, note, takesBackId: id };
-      return answer(await this.insert(transaction, scope, entry), false);
+      return entryAnswer(await this.insert(transaction, scope, entry), false);
     });
   }
 
@@ -121,16 +121,3 @@ export class UnitServiceService {
     return this.queries.insert(transaction, { teamId, id: newId(), ...entry, enteredBy: accountId });
   }
 }
-
-const answer = (entry: ServiceEntryEntity, isTakenBack: boolean): ServiceEntryDto => ({
-  id: entry.id,
-  unitId: entry.unitId,
-  kind: entry.kind,
-  day: entry.day,
-  ridingHours: entry.riding === null ? null : hoursOf(entry.riding),
-  doneBy: entry.doneBy,
-  note: entry.note,
-  enteredAt: entry.createdAt.toISOString(),
-  takesBackId: entry.takesBackId,
-  isTakenBack,
-});

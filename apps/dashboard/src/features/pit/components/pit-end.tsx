@@ -1,5 +1,5 @@
 import { Text } from '@mantine/core';
-import { formatCount, pressureText, pumpable } from '../../../shared/format/numbers.js';
+import { formatCount, formatNumber, pressureText, pumpable } from '../../../shared/format/numbers.js';
 import type { EndSetup } from '../../../shared/http/reads/setups.js';
 import { EndFigures } from '../../../shared/ui/end-figures.js';
 import { TextLink } from '../../../shared/ui/link.js';

@@ -1,6 +1,6 @@
 import { Button, Group, Stack } from '@mantine/core';
 import { useForm } from '@mantine/form';
-import { fieldErrors } from '../../../shared/http/problem.js';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { Fields } from '../../../shared/ui/form/fields.js';
 import { obviousErrors } from '../../../shared/ui/form/field-spec.js';

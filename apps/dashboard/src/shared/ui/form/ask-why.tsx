@@ -1,6 +1,6 @@
 import { Button, Group, Stack, Textarea } from '@mantine/core';
 import { useState } from 'react';
-import { fieldErrors } from '../../http/problem.js';
+import { fieldErrors } from '../../http/field-errors.js';
 import { Failure } from '../error-view.js';
 import { texts } from '../texts.js';
 
