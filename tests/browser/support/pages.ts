@@ -3,6 +3,7 @@ import { launchBrowser } from '../../support/browser.js';
 import { createTestDatabase } from '../../support/database.js';
 import { startTestService } from '../../support/service.js';
 import { Caller } from './caller.js';
+import { keepPictures } from './pictures.js';
 import { createTeam, type Person } from './team.js';
 
 /** The two sizes at which every page must do its job. */
@@ -32,6 +33,7 @@ export async function openHouse(): Promise<House> {
   const database = await createTestDatabase();
   const service = await startTestService(database);
   const browser = await launchBrowser();
+  const pictures = keepPictures();
   await createTeam(service.address);
   const enterOver = async (address: string, who: Person, size: Size) => {
     const caller = new Caller(service.address);
@@ -39,6 +41,7 @@ export async function openHouse(): Promise<House> {
     const context = await newContext(browser, size);
     await context.addCookies([caller.signInCookie]);
     const page = await newPage(context);
+    pictures.of(page, size.name);
     await page.goto(address);
     return page;
   };
@@ -47,11 +50,13 @@ export async function openHouse(): Promise<House> {
     enterOver,
     open: async (path, size) => {
       const page = await newPage(await newContext(browser, size));
+      pictures.of(page, size.name);
       await page.goto(`${service.address}${path}`);
       return page;
     },
     enter: (who, size) => enterOver(service.address, who, size),
     close: async () => {
+      await pictures.take();
       await browser.close();
       await service.stop();
       await database.drop();

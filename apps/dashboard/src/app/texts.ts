@@ -19,6 +19,7 @@ export const texts = {
   tokens: 'Tokens',
   audit: 'Audit',
   archive: 'Archive',
+  firstSteps: 'First steps',
   signIns: 'Sign-ins',
   units: 'Units',
   account: 'Account and display',

@@ -12,7 +12,9 @@ export function NoTeamPage() {
   return (
     <DoorShell>
       <Empty title={texts.noTeam}>{texts.noTeamLead}</Empty>
-      <CreateTeamForm onMade={(teamId) => void navigate({ to: '/teams/$teamId/team', params: { teamId } })} />
+      <CreateTeamForm
+        onMade={(teamId) => void navigate({ to: '/teams/$teamId/first-steps', params: { teamId } })}
+      />
       <Section title={archiveTexts.take}>
         <TakeArchive onOpen={(teamId) => void navigate({ to: '/teams/$teamId/pit', params: { teamId } })} />
       </Section>

@@ -77,8 +77,8 @@ export function PitPage() {
           <Empty
             title={texts.none}
             action={
-              <LinkButton to="/teams/$teamId/team" params={{ teamId }}>
-                {texts.toTeam}
+              <LinkButton to="/teams/$teamId/first-steps" params={{ teamId }}>
+                {texts.toFirstSteps}
               </LinkButton>
             }
           >

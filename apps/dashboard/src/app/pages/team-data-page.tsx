@@ -12,6 +12,7 @@ const PAGES = [
 ] as const;
 
 const MECHANICS_PAGES = [
+  { to: '/teams/$teamId/first-steps', text: texts.firstSteps },
   { to: '/teams/$teamId/team/tokens', text: texts.tokens },
   { to: '/teams/$teamId/team/audit', text: texts.audit },
   { to: '/teams/$teamId/team/archive', text: texts.archive },

@@ -1,6 +1,6 @@
 import { redirect } from '@tanstack/react-router';
 import { accountQuery } from '../../features/account/api/account.js';
-import { ApiProblem } from '../../shared/http/problem.js';
+import { ApiProblem, NoConnection } from '../../shared/http/problem.js';
 import { queryClient } from '../query-client.js';
 import { reads } from '../reads.js';
 
@@ -10,8 +10,11 @@ const UNAUTHENTICATED = 401;
 export async function requireAccount(from: string) {
   await reads.restored;
   try {
-    return await queryClient.ensureQueryData(accountQuery);
+    // Read again where something has changed it: a team that was just made is in no account kept from before.
+    return await queryClient.fetchQuery(accountQuery);
   } catch (error) {
+    const kept = queryClient.getQueryData(accountQuery.queryKey);
+    if (error instanceof NoConnection && kept !== undefined) return kept;
     if (error instanceof ApiProblem && error.status === UNAUTHENTICATED) {
       throw redirect({ to: '/sign-in', search: from === '/' ? {} : { to: from }, replace: true });
     }

@@ -9,6 +9,12 @@ const pit = createRoute({
   component: lazyRouteComponent(() => import('../pages/pit-page.js'), 'PitPage'),
 });
 
+const firstSteps = createRoute({
+  getParentRoute: () => team,
+  path: 'first-steps',
+  component: lazyRouteComponent(() => import('../pages/first-steps-page.js'), 'FirstStepsPage'),
+});
+
 const bike = createRoute({
   getParentRoute: () => team,
   path: 'bikes/$bikeId',
@@ -101,6 +107,7 @@ const logRun = createRoute({
 /** The first pages of the three people, and where they lead. */
 export const workRoutes = [
   pit,
+  firstSteps,
   bike,
   workbench,
   newSetup,

@@ -17,6 +17,10 @@ export const texts = {
   shock: 'Shock',
   noShock: 'no air shock',
   choose: 'choose',
+  start: 'Start from usual figures',
+  startHint:
+    'Choose fork and shock first. Invented figures of its kind, with a leverage table for the shock’s stroke; every one is marked assumed.',
+  startNone: 'choose to fill in',
   frame: 'Frame and masses',
   stance: 'Stance of rider and bike',
   stanceHint: 'From two scales in the attack position. Left empty, it is assumed and the answers say so.',

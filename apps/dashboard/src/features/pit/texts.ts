@@ -14,8 +14,9 @@ export const texts = {
   title: 'Pit',
   lead: 'What is in every bike now, what to pump to today, and what waits to be done.',
   none: 'No bikes yet',
-  noneLead: 'Enter forks and shocks, riders and bikes first; then set each bike up here.',
-  toTeam: 'Enter the team’s data',
+  noneLead:
+    'Seven short steps lead to the first baseline: a rider, a fork, a shock, a bike, a track, what is in the bike now, a run.',
+  toFirstSteps: 'First steps',
   caption: 'Every bike of the team',
   bike: 'Bike and rider',
   fork: 'Fork',

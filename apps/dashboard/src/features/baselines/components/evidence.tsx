@@ -22,7 +22,9 @@ export function Evidence({ evidence }: { evidence: EndBaseline['evidence'] }) {
       <Text size="sm" c="dimmed">
         {counts.join(' · ')}
       </Text>
-      {evidence.lowerBoundOnly && <Warning word={texts.beware}>{texts.lowerBoundOnly}</Warning>}
+      {evidence.lowerBoundOnly && evidence.teamHere > 0 && (
+        <Warning word={texts.beware}>{texts.lowerBoundOnly}</Warning>
+      )}
     </div>
   );
 }

@@ -4,7 +4,7 @@ import { fieldErrors } from '../../../shared/http/field-errors.js';
 import type { Baseline } from '../../../shared/http/reads/baselines.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { useTakeBaseline } from '../api/take-baseline.js';
-import { canBeTaken, hasSteps } from '../model/fill-text.js';
+import { canBeTaken, hasSteps, isInBike } from '../model/fill-text.js';
 import { texts } from '../texts.js';
 
 interface TakeBaselineProps {
@@ -21,11 +21,8 @@ export function TakeBaseline({ teamId, baseline }: TakeBaselineProps) {
   if (!asking) {
     return (
       <Group gap="md">
-        {canBeTaken(baseline) ? (
-          <Button onClick={() => setAsking(true)}>{texts.take}</Button>
-        ) : (
-          <Text c="dimmed">{texts.already}</Text>
-        )}
+        {canBeTaken(baseline) && <Button onClick={() => setAsking(true)}>{texts.take}</Button>}
+        {isInBike(baseline) && <Text c="dimmed">{texts.already}</Text>}
         <Text role="status">{take.isSuccess && texts.taken}</Text>
       </Group>
     );

@@ -29,6 +29,10 @@ export function canBeTaken({ fork, shock }: Baseline): boolean {
   );
 }
 
+/** Whether everything that is recommended is in the bike already; not so where nothing is. */
+export const isInBike = (baseline: Baseline): boolean =>
+  !canBeTaken(baseline) && [baseline.fork, baseline.shock].some((end) => end?.recommended != null);
+
 /** Whether one end of the way is more than a single step. */
 export const hasSteps = ({ fork, shock }: Baseline): boolean =>
   fork.steps.length > 1 || (shock?.steps.length ?? 0) > 1;

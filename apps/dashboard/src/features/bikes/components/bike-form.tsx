@@ -1,4 +1,4 @@
-import { Button, Fieldset, Group, Stack, Text } from '@mantine/core';
+import { Button, Fieldset, Group, NativeSelect, Stack, Text } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { fieldErrors } from '../../../shared/http/field-errors.js';
 import type { Bike } from '../../../shared/http/reads/bikes.js';
@@ -8,7 +8,8 @@ import { Failure } from '../../../shared/ui/error-view.js';
 import { Fields } from '../../../shared/ui/form/fields.js';
 import { obviousErrors, type FieldSpec } from '../../../shared/ui/form/field-spec.js';
 import { useSaveBike } from '../api/save-bike.js';
-import { bikeMessage, bikeValues, formErrors, type BikeValues } from '../model/bike-form.js';
+import { bikeMessage, bikeValues, formErrors, newBikeValues, type BikeValues } from '../model/bike-form.js';
+import { GENERIC_FRAMES, withFrame } from '../model/generic-frames.js';
 import { readLeverage } from '../model/leverage.js';
 import { FRAME_FIELDS, LEVERAGE_FIELDS, SOURCE_FIELDS, STANCE_FIELDS, texts } from '../texts.js';
 
@@ -67,12 +68,13 @@ export function BikeForm({ teamId, bike, riders, units, onSaved }: BikeFormProps
   const save = useSaveBike(teamId, bike);
   const parts = partFields(riders, units);
   const form = useForm<BikeValues>({
-    initialValues: bikeValues(bike),
+    initialValues: bike === undefined ? newBikeValues(riders, units) : bikeValues(bike),
     validate: (values) => ({
       ...obviousErrors([...parts, ...FRAME_FIELDS, ...STANCE_FIELDS], values),
       ...leverageErrors(values),
     }),
   });
+  const stroke = units.find(({ id }) => id === form.values.shockUnitId)?.strokeMm ?? null;
   const submit = form.onSubmit((values) =>
     save.mutate(bikeMessage(values), {
       onSuccess: onSaved,
@@ -83,6 +85,18 @@ export function BikeForm({ teamId, bike, riders, units, onSaved }: BikeFormProps
     <form onSubmit={submit} noValidate>
       <Stack>
         <Fields fields={parts} form={form} />
+        {bike === undefined && (
+          <NativeSelect
+            label={texts.start}
+            description={texts.startHint}
+            maw="32rem"
+            data={[
+              { value: '', label: texts.startNone },
+              ...GENERIC_FRAMES.map(({ category, label }) => ({ value: category, label })),
+            ]}
+            onChange={(event) => form.setValues(withFrame(form.values, event.currentTarget.value, stroke))}
+          />
+        )}
         <Fieldset legend={texts.frame}>
           <Fields fields={FRAME_FIELDS} form={form} />
         </Fieldset>

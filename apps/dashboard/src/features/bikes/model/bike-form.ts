@@ -45,6 +45,20 @@ export function bikeValues(bike: Bike | undefined) {
   };
 }
 
+/** A new bike, with what there is only one of already chosen. */
+export function newBikeValues(
+  riders: readonly { id: string }[],
+  units: readonly { id: string; kind: 'fork' | 'shock' }[],
+): BikeValues {
+  const only = (things: readonly { id: string }[]) => (things.length === 1 ? (things[0]?.id ?? '') : '');
+  return {
+    ...bikeValues(undefined),
+    riderId: only(riders),
+    forkUnitId: only(units.filter(({ kind }) => kind === 'fork')),
+    shockUnitId: only(units.filter(({ kind }) => kind === 'shock')),
+  };
+}
+
 export type BikeValues = ReturnType<typeof bikeValues>;
 
 // An empty figure becomes NaN, which JSON carries as null and the API refuses at that field.

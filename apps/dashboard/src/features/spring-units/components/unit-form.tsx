@@ -39,13 +39,15 @@ const figureFields = (kind: string): FieldSpec[] =>
 interface UnitFormProps {
   readonly teamId: string;
   readonly unit: SpringUnit | undefined;
+  /** What a new unit is meant to be, where the page knows it. */
+  readonly kind?: SpringUnit['kind'];
   readonly onSaved: () => void;
 }
 
-export function UnitForm({ teamId, unit, onSaved }: UnitFormProps) {
+export function UnitForm({ teamId, unit, kind, onSaved }: UnitFormProps) {
   const save = useSaveSpringUnit(teamId, unit);
   const form = useForm<UnitValues>({
-    initialValues: unitValues(unit),
+    initialValues: unitValues(unit, kind),
     validate: (values) =>
       obviousErrors([...NAME_FIELDS, ...LIMIT_FIELDS, ...figureFields(values.kind)], values),
   });
@@ -60,7 +62,6 @@ export function UnitForm({ teamId, unit, onSaved }: UnitFormProps) {
   return (
     <form onSubmit={submit} noValidate>
       <Stack>
-        <Fields fields={NAME_FIELDS} form={form} />
         {unit === undefined && (
           <NativeSelect
             label={texts.start}
@@ -68,11 +69,14 @@ export function UnitForm({ teamId, unit, onSaved }: UnitFormProps) {
             maw="32rem"
             data={[
               { value: '', label: texts.startNone },
-              ...GENERIC_UNITS.map(({ id, label }) => ({ value: id, label })),
+              ...GENERIC_UNITS.filter((generic) => kind === undefined || generic.kind === kind).map(
+                ({ id, label }) => ({ value: id, label }),
+              ),
             ]}
             onChange={(event) => form.setValues(withGeneric(form.values, event.currentTarget.value))}
           />
         )}
+        <Fields fields={NAME_FIELDS} form={form} />
         <Fieldset legend={texts.limits}>
           <Text size="sm" c="dimmed" mb="md">
             {texts.limitsHint}

@@ -22,11 +22,11 @@ export type UnitValues = {
 const perFigure = <Value>(value: (figure: UnitFigure) => Value) =>
   Object.fromEntries(UNIT_FIGURES.map((figure) => [figure, value(figure)])) as Record<UnitFigure, Value>;
 
-export function unitValues(unit: SpringUnit | undefined): UnitValues {
+export function unitValues(unit: SpringUnit | undefined, newKind: SpringUnit['kind'] = 'fork'): UnitValues {
   return {
     ...perFigure((figure) => numberText(unit?.[figure])),
     name: unit?.name ?? '',
-    kind: unit?.kind ?? 'fork',
+    kind: unit?.kind ?? newKind,
     minPressurePsi: storedText(unit?.minPressurePsi),
     maxPressurePsi: storedText(unit?.maxPressurePsi),
     maxSpacers: numberText(unit?.maxSpacers),
@@ -42,6 +42,7 @@ export function withGeneric(values: UnitValues, genericId: string): UnitValues {
   return {
     ...values,
     ...perFigure((figure) => numberText(generic.figures[figure])),
+    name: values.name === '' ? generic.label : values.name,
     kind: generic.kind,
     sources: perFigure(() => 'assumed'),
   };

@@ -139,7 +139,9 @@ function Evidence({ evidence }: { evidence: NonNullable<Bench['end']['evidence']
       <Text size="sm">
         {texts.evidence}: <strong>{evidence.level}</strong>. {evidence.message}
       </Text>
-      {evidence.lowerBoundOnly && <Warning word={texts.beware}>{texts.lowerBoundOnly}</Warning>}
+      {evidence.lowerBoundOnly && evidence.teamHere > 0 && (
+        <Warning word={texts.beware}>{texts.lowerBoundOnly}</Warning>
+      )}
     </>
   );
 }
