@@ -12,6 +12,7 @@ const PAGES = [
   'my-bike-choosers',
   'queued-runs',
   'log-run-page',
+  'plan-page',
   'pump-to',
   'account-choices',
   'kit',

@@ -153,6 +153,18 @@ describe('riding a plan', () => {
     }
   });
 
+  it('refuses a run that was ridden at another place than the next, and takes nothing of it', async () => {
+    const plan = await make({ runsAnArm: 2, warmUps: 0 });
+    const runs = `${plans}/${plan.id}/runs`;
+    await team.riderMember.post(runs, { timeS: 180, position: 1 }).expect(201);
+    const { body } = await team.riderMember.post(runs, { timeS: 181, position: 1 }).expect(409);
+    expect(body).toMatchObject({ code: 'test-plan.moved-on' });
+    await team.riderMember.post(runs, { timeS: 181, position: 0 }).expect(422);
+    const ridden = (await read(plan.id)).runs.filter(({ runId }) => runId !== null);
+    expect(ridden).toHaveLength(1);
+    await team.riderMember.post(runs, { timeS: 181, position: 2 }).expect(201);
+  });
+
   it('orders the rest anew when a run is spoilt: the arm is ridden once more, still balanced', async () => {
     const plan = await make();
     await ride(plan.id);

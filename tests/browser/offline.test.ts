@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { Caller } from './support/caller.js';
 import { openLine, type Line } from './support/line.js';
 import { openHouse, SIZES, type House } from './support/pages.js';
-import { RIDER } from './support/team.js';
+import { COACH, RIDER } from './support/team.js';
 
 const [, PHONE] = SIZES;
 /** A phone keeps these on its own; the tests look into them and lay runs there as the form does. */
@@ -12,6 +12,7 @@ const DEVICE = 'loamledger';
 interface StoredRun {
   readonly note: string;
   readonly setupId: string;
+  readonly timeS: number | null;
 }
 
 let house: House;
@@ -164,6 +165,85 @@ describe('a phone without signal', () => {
     await page.getByRole('button', { name: 'Sign out' }).click();
     await page.getByRole('heading', { name: 'Sign in' }).waitFor();
     expect(await kept(page, 'reads')).toEqual([]);
+  });
+});
+
+describe('a test plan without signal', () => {
+  /** A plan of the rider's bike with two runs of each of two set-ups, as the coach makes it. */
+  async function makePlan(name: string): Promise<string> {
+    const coach = new Caller(house.address);
+    await coach.post('/sign-ins', COACH);
+    const { items: bikes } = await coach.get<{ items: { id: string; name: string; riderId: string }[] }>(
+      `/teams/${teamId}/bikes`,
+    );
+    const bike = bikes.find((one) => one.name === 'Fern, enduro');
+    const { items: tracks } = await coach.get<{ items: { id: string }[] }>(`/teams/${teamId}/tracks`);
+    const { items: setups } = await coach.get<{ items: { id: string }[] }>(
+      `/teams/${teamId}/setups?bikeId=${bike?.id}`,
+    );
+    const arm = (of: string, setupId: string | undefined) => ({
+      name: of,
+      setups: [{ bikeId: bike?.id, setupId }],
+    });
+    const plan = await coach.post<{ id: string }>(`/teams/${teamId}/test-plans`, {
+      name,
+      trackId: tracks[0]?.id,
+      riders: [{ riderId: bike?.riderId, bikeId: bike?.id }],
+      arms: [arm('Now', setups[0]?.id), arm('Before', setups[1]?.id)],
+      runsAnArm: 2,
+      warmUps: 0,
+    });
+    return plan.id;
+  }
+
+  it('goes on: the next run is shown, and each is sent once, to its own place', async () => {
+    const planId = await makePlan('In the valley');
+    const page = await phone();
+    const own = page.getByRole('region', { name: 'Your test plan' }).filter({ hasText: 'In the valley' });
+    await own.getByText(/^Ride [AB] next$/).waitFor();
+    // The plan itself is read in the background.
+    await page.waitForLoadState('networkidle');
+    line.cut();
+    await own.getByRole('link', { name: 'To the plan' }).click();
+    for (const [i, time] of ['3:01.1', '3:02.2'].entries()) {
+      await page.getByRole('heading', { name: `Next: run ${i + 1} of 4` }).waitFor();
+      await page.getByLabel('Time', { exact: true }).fill(time);
+      await page.getByRole('button', { name: new RegExp(`^Save run ${i + 1} on`) }).click();
+    }
+    await page.getByRole('heading', { name: 'Next: run 3 of 4' }).waitFor();
+    expect(await queue(page).getByRole('listitem').count()).toBe(2);
+    await page.reload();
+    await page.getByRole('heading', { name: 'Next: run 3 of 4' }).waitFor();
+
+    await restore(page);
+    await queue(page).waitFor({ state: 'detached' });
+    await page.getByText('done, 3:02.2').waitFor();
+    const plan = await rider.get<{ runs: { position: number; timeS: number | null }[] }>(
+      `/teams/${teamId}/test-plans/${planId}`,
+    );
+    expect(plan.runs.map(({ timeS }) => timeS)).toEqual([181.1, 182.2, null, null]);
+  });
+
+  it('shows the conflict where the plan has moved on meanwhile, and lets the run be kept without it', async () => {
+    const planId = await makePlan('Moved on');
+    const page = await phone();
+    const own = page.getByRole('region', { name: 'Your test plan' }).filter({ hasText: 'Moved on' });
+    await own.waitFor();
+    await page.waitForLoadState('networkidle');
+    line.cut();
+    await own.getByRole('link', { name: 'To the plan' }).click();
+    await page.getByLabel('Time', { exact: true }).fill('3:03.3');
+    await page.getByRole('button', { name: /^Save run 1 on/ }).click();
+    await queue(page).waitFor();
+    await rider.post(`/teams/${teamId}/test-plans/${planId}/runs`, { day: '2026-05-09', timeS: 190 });
+    await restore(page);
+    await queue(page)
+      .getByText(/ridden at place 1 of the order/)
+      .waitFor();
+    await queue(page).getByRole('button', { name: 'Log it without the plan' }).click();
+    await queue(page).waitFor({ state: 'detached' });
+    const found = (await storedRuns()).filter(({ timeS }) => timeS === 183.3);
+    expect(found).toHaveLength(1);
   });
 });
 

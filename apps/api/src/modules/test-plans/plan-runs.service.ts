@@ -13,7 +13,7 @@ import type { PlanProgressDto, PlanStepDto } from './planned-run.dto.js';
 import { runRow } from './planned-rows.js';
 import { armOf, isRestStale, progressAnswer, restOf, riddenRuns, type RiderPlace } from './rider-place.js';
 import type { PlanRunInputDto, PlanVoidInputDto } from './test-plan-input.dto.js';
-import { BlindToRider, NothingLeft, RiderNotOfPlan, RunNotOfPlan } from './test-plans.errors.js';
+import { BlindToRider, MovedOn, NothingLeft, RiderNotOfPlan, RunNotOfPlan } from './test-plans.errors.js';
 import { TestPlansQueries } from './test-plans.queries.js';
 
 const WHERE = 'a session on the track of the plan, and its own session where it has one';
@@ -44,12 +44,13 @@ export class PlanRunsService {
   }
 
   /** Logs the rider's next run of the plan, on the set-up of its arm. */
-  async log(scope: TeamScope, planId: string, input: PlanRunInputDto): Promise<PlanStepDto> {
+  async log(scope: TeamScope, planId: string, { position, ...input }: PlanRunInputDto): Promise<PlanStepDto> {
     return this.step(scope, planId, async (transaction, plan) => {
       const riderId = riderOf(scope, plan, input.riderId);
       const place = await this.placeOf(transaction, plan, riderId);
       const [next] = restOf(place);
       if (!next) throw new NothingLeft();
+      if (position !== undefined && position !== next.position) throw new MovedOn(position, next.position);
       const { bikeId, setupId } = armOf(plan, next);
       const where = whereOf(plan, input);
       const run = await this.logRun.log(transaction, scope, { ...input, ...where, riderId, bikeId, setupId });

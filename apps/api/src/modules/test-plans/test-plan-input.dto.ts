@@ -156,7 +156,19 @@ export class TestPlanInputDto {
 }
 
 /** A run for the rider's next place in a plan: bike, set-up and track are the plan's. */
-export class PlanRunInputDto extends OmitType(RunInputDto, ['bikeId', 'setupId', 'trackId'] as const) {}
+export class PlanRunInputDto extends OmitType(RunInputDto, ['bikeId', 'setupId', 'trackId'] as const) {
+  @NumberField({
+    description:
+      "Place in the rider's order that was ridden, as the phone saw it: refused where the rider's next is another, so that a run sent late is not taken for one of another arm. Not checked if left out.",
+    unit: '1',
+    integer: true,
+    minimum: 1,
+    maximum: 1_000,
+    example: 4,
+    optional: true,
+  })
+  position?: number;
+}
 
 export class AttachInputDto {
   @IdField({ description: 'A logged run, on the set-up of an arm that the rider has still to ride.' })

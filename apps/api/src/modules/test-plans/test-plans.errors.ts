@@ -56,6 +56,16 @@ export class BlindToRider extends Refusal {
   }
 }
 
+export class MovedOn extends Refusal {
+  constructor(ridden: number, next: number) {
+    super(
+      'test-plan.moved-on',
+      'conflict',
+      `This run was ridden at place ${ridden} of the order, and the rider's next is place ${next}: runs were logged or voided meanwhile. Log it as a run without the plan, or discard it.`,
+    );
+  }
+}
+
 export class NothingLeft extends Refusal {
   constructor() {
     super('test-plan.nothing-left', 'conflict', 'This rider has ridden every run of the plan.');

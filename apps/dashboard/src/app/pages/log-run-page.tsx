@@ -93,7 +93,7 @@ function Log({ teamId, bike }: { teamId: string; bike: Bike }) {
   );
 }
 
-interface NewOrCorrectedProps extends Omit<LogRunFormProps, 'ride' | 'initial' | 'corrects'> {
+interface NewOrCorrectedProps extends Omit<LogRunFormProps, 'ride' | 'plan' | 'initial' | 'corrects'> {
   /** The key of a refused run on this phone. */
   readonly correct: string | undefined;
   readonly rideNow: () => Ride;
@@ -107,8 +107,8 @@ function NewOrCorrected({ correct, rideNow, empty, ...form }: NewOrCorrectedProp
   if (refused === undefined) {
     return <LogRunForm {...form} ride={rideNow} initial={empty} corrects={undefined} />;
   }
-  const { message, key } = refused;
-  return <LogRunForm {...form} ride={() => message} initial={valuesOf(message)} corrects={key} />;
+  const { message, plan, key } = refused;
+  return <LogRunForm {...form} ride={() => message} plan={plan} initial={valuesOf(message)} corrects={key} />;
 }
 
 /** The run that is being logged: on the set-up that is in the bike as far as this phone knows, today. */

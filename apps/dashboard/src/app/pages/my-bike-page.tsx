@@ -4,7 +4,6 @@ import { lazy, Suspense, useState } from 'react';
 import { RunUnderWay } from '../../features/ride/components/run-under-way.js';
 import { runTimer } from '../../features/ride/model/run-timer.js';
 import { airToday } from '../../features/ride/model/todays-air.js';
-import { useQueueState } from '../../features/ride/queue/use-run-queue.js';
 import { typedTemperature } from '../../features/ride/model/typed-temperature.js';
 import { myBikeTexts } from '../../features/ride/my-bike-texts.js';
 import { RecentRuns } from '../../features/runs/components/recent-runs.js';
@@ -12,18 +11,16 @@ import { bikesQuery, type Bike } from '../../shared/http/reads/bikes.js';
 import { runsQuery } from '../../shared/http/reads/runs.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
 import { Empty } from '../../shared/ui/empty.js';
-import { LinkButton, TextLink } from '../../shared/ui/link.js';
+import { LinkButton } from '../../shared/ui/link.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { chooseBike } from '../choose-bike.js';
 import { useMembership } from '../use-membership.js';
+import { WaitingRuns } from './waiting-runs.js';
 import { MyBikeNow } from './my-bike-now.js';
 import { Place } from './my-bike-place.js';
 import classes from './my-bike-page.module.css';
 
-const QueuedRuns = lazy(() =>
-  import('../../features/ride/components/queued-runs.js').then((module) => ({ default: module.QueuedRuns })),
-);
 /** Few riders are in a plan: the first page does not wait for it. */
 const RiderPlans = lazy(async () => {
   const { RiderPlans: component } = await import('../../features/test-plans/components/rider-plans.js');
@@ -95,7 +92,7 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
         <RunUnderWay />
         <Log teamId={teamId} place={place} />
       </div>
-      <Waiting teamId={teamId} />
+      <WaitingRuns teamId={teamId} from={`/teams/${teamId}/my-bike`} />
       <Section title={myBikeTexts.recent}>
         <QueryView query={runs} isEmpty={(items) => items.length === 0} empty={<p>{myBikeTexts.noRuns}</p>}>
           {(items) => (
@@ -136,30 +133,5 @@ function Log({ teamId, place }: LogProps) {
         {myBikeTexts.logRun}
       </LinkButton>
     </div>
-  );
-}
-
-/** What waits on this phone, where anything does. */
-function Waiting({ teamId }: { teamId: string }) {
-  if (useQueueState().runs.length === 0) return null;
-  return (
-    <Suspense>
-      <QueuedRuns
-        signIn={
-          <TextLink to="/sign-in" search={{ to: `/teams/${teamId}/my-bike` }}>
-            {myBikeTexts.signInAgain}
-          </TextLink>
-        }
-        correct={(run) => (
-          <LinkButton
-            to="/teams/$teamId/my-bike/log-run"
-            params={{ teamId: run.teamId }}
-            search={{ bikeId: run.message.bikeId, correct: run.key }}
-          >
-            {myBikeTexts.correct}
-          </LinkButton>
-        )}
-      />
-    </Suspense>
   );
 }

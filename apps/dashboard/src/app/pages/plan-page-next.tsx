@@ -1,10 +1,13 @@
 import { Text } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import { useState } from 'react';
 import { PlanRunForm } from '../../features/ride/components/plan-run-form.js';
+import { localDay } from '../../features/ride/model/run-form.js';
+import { useQueueState } from '../../features/ride/queue/use-run-queue.js';
 import type { Plan, PlanProgress } from '../../features/test-plans/api/plans.js';
-import { useLogPlanRun } from '../../features/test-plans/api/ride-plan.js';
 import { NextRun } from '../../features/test-plans/components/next-run.js';
 import { OrderRest } from '../../features/test-plans/components/order-rest.js';
+import { nextAfter, setupOfArm } from '../../features/test-plans/model/order.js';
 import { texts } from '../../features/test-plans/texts.js';
 import type { Fleet } from '../../shared/http/reads/fleet.js';
 import { runsQuery } from '../../shared/http/reads/runs.js';
@@ -20,11 +23,18 @@ interface RideNextProps {
   readonly setups: readonly Setup[];
 }
 
-/** The next run of one rider, and where it is logged. */
+/** The next run of one rider, and where it is logged: with the runs that wait on this device taken for ridden. */
 export function RideNext({ plan, place, fleet, setups }: RideNextProps) {
-  const { teamId, role } = useMembership().membership;
-  const { riderId, next } = place;
-  const log = useLogPlanRun(teamId, plan.id);
+  const { account, membership } = useMembership();
+  const { teamId, role } = membership;
+  const { riderId } = place;
+  const [inForm, setInForm] = useState<string | null>(null);
+  // Saved from here: the plan that was read does not know it yet.
+  const [saved, setSaved] = useState<readonly number[]>([]);
+  const waiting = useQueueState().runs.filter(
+    (run) => run.plan?.id === plan.id && run.message.riderId === riderId && run.key !== inForm,
+  );
+  const next = nextAfter(plan, riderId, [...saved, ...waiting.flatMap((run) => run.plan?.position ?? [])]);
   const bikeId = plan.riders.find((rider) => rider.riderId === riderId)?.bikeId ?? '';
   const bike = fleet.bikes.find(({ id }) => id === bikeId);
   const track = useQuery(tracksQuery(teamId)).data?.find(({ id }) => id === plan.trackId);
@@ -36,25 +46,43 @@ export function RideNext({ plan, place, fleet, setups }: RideNextProps) {
       </Section>
     );
   }
-  if (next === null) {
+  if (waiting.some(({ message }) => message.spoilt != null)) {
+    return (
+      <Section title={texts.waitsForOrder}>
+        <Text>{texts.waitsForOrderLead}</Text>
+      </Section>
+    );
+  }
+  if (next === undefined || track === undefined) {
     return (
       <Section title={texts.allRidden}>
         <Text>{role === 'rider' ? texts.waitForClosing : texts.allRiddenLead}</Text>
       </Section>
     );
   }
+  const setupId = setupOfArm(plan, next.letter, bikeId);
   return (
     <Section title={texts.next(next.position, place.ridden + place.left)}>
       <NextRun plan={plan} next={next} bikeId={bikeId} setups={setups}>
         <PlanRunForm
           // Every run begins with empty fields, on the ground of the last one.
           key={`${riderId} ${next.position} ${last?.id ?? ''}`}
-          track={plan.trackId}
-          sections={track?.sections ?? []}
+          account={account.id}
+          teamId={teamId}
+          ride={() => ({
+            bikeId,
+            riderId,
+            ...(setupId !== null && { setupId }),
+            day: localDay(new Date()),
+          })}
+          plan={{ id: plan.id, position: next.position }}
+          bikeName={bike?.name ?? ''}
+          track={track}
           hasShock={bike?.shockUnitId !== null}
           condition={last?.condition ?? 'dry'}
           save={texts.saveRun(next.position, next.letter)}
-          sending={{ ...log, mutate: (run, then) => log.mutate({ ...run, riderId }, then) }}
+          onKey={setInForm}
+          onSaved={() => setSaved((before) => [...before, next.position])}
         />
       </NextRun>
     </Section>

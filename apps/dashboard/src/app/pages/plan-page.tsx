@@ -24,6 +24,7 @@ import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
 import { RideNext } from './plan-page-next.js';
+import { WaitingRuns } from './waiting-runs.js';
 
 const route = getRouteApi('/teams/$teamId/test-plans/$planId');
 
@@ -83,8 +84,9 @@ function OnePlan({ plan, progress, track, fleet }: OnePlanProps) {
         <Text fw={600}>{texts.closedAt(formatDay(plan.closedAt), plan.closingNote ?? '')}</Text>
       )}
       {progress.length > 1 && <ChooseRider plan={plan} fleet={fleet} riderId={place?.riderId ?? ''} />}
+      <WaitingRuns teamId={teamId} from={`/teams/${teamId}/test-plans/${plan.id}`} />
       {place !== undefined && plan.closedAt === null && (
-        <RideNext plan={plan} place={place} fleet={fleet} setups={setups} />
+        <RideNext key={place.riderId} plan={plan} place={place} fleet={fleet} setups={setups} />
       )}
       {place !== undefined && (
         <Section title={texts.wholeOrder}>

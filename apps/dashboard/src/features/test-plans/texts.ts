@@ -96,6 +96,9 @@ export const texts = {
   nothingToChange: 'Nothing to change: as the run before.',
   mechanicSets: 'Your mechanic sets the bike. Ride it as it is given to you.',
   saveRun: (position: number, letter: string) => `Save run ${position} on ${letter}`,
+  waitsForOrder: 'Wait for the signal',
+  waitsForOrderLead:
+    'A run that a mistake spoilt waits on this phone. The rest is ordered anew once it is sent; until then nobody can say what comes next.',
   allRidden: riderTexts.allRidden,
   allRiddenLead: 'Close the plan to see what it tells.',
   waitForClosing: 'It is closed by a mechanic or a coach; then you see what the letters were.',

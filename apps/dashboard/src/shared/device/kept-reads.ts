@@ -7,7 +7,7 @@ import { signedIn } from './signed-in.js';
 const SHAPE = 2;
 
 /** Of a team's readings, those that the rider's pages show. */
-const KEPT_LISTS = ['bikes', 'tracks', 'setups', 'decisions', 'runs', 'baselines'];
+const KEPT_LISTS = ['bikes', 'riders', 'tracks', 'setups', 'decisions', 'runs', 'baselines', 'test-plans'];
 
 interface KeptRead {
   readonly account: string;

@@ -2,7 +2,7 @@ import { Button } from '@mantine/core';
 import { useState } from 'react';
 import type { Track } from '../../../shared/http/reads/tracks.js';
 import { Warning } from '../../../shared/ui/note.js';
-import { obviousErrors, type Ride, type RunErrors, type RunValues } from '../model/run-form.js';
+import { obviousErrors, type RunErrors, type RunValues } from '../model/run-form.js';
 import { texts } from '../texts.js';
 import { Feel } from './feel.js';
 import { MoreFields } from './more-fields.js';
@@ -10,22 +10,14 @@ import { RingFields, type Strokes } from './ring-fields.js';
 import classes from './ride.module.css';
 import { SectionFields } from './section-fields.js';
 import { TimeField } from './time-field.js';
-import { useSaveRun } from './use-save-run.js';
+import { useSaveRun, type Saved } from './use-save-run.js';
 
-export interface LogRunFormProps {
-  readonly account: string;
-  readonly teamId: string;
-  /** What belongs to the run whatever is typed: bike, set-up ridden, day. */
-  readonly ride: () => Ride;
-  readonly bikeName: string;
+export interface LogRunFormProps extends Saved {
   readonly hasShock: boolean;
   readonly strokesMm: Strokes;
   readonly tracks: readonly Track[];
   /** What is most likely right, or what is to be corrected. */
   readonly initial: RunValues;
-  /** The key of the refused run in whose place this one comes. */
-  readonly corrects: string | undefined;
-  readonly onSaved: () => void;
 }
 
 /** A run in a few touches: timer, two rings, feel, save. Everything but the track may stay empty. */

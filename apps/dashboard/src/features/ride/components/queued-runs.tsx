@@ -1,5 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import { formatMoment, formatRunTime } from '../../../shared/format/time.js';
+import { newKey } from '../../../shared/device/new-key.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { PlainButton } from '../../../shared/ui/plain-button.js';
 import { readingsText } from '../model/readings-text.js';
@@ -37,7 +38,10 @@ export function QueuedRuns({ correct, signIn }: QueuedRunsProps) {
                 {run.message.timeS == null ? myBikeTexts.notTimed : formatRunTime(run.message.timeS)}
               </span>
             </div>
-            <div className={classes.quiet}>{myBikeTexts.loggedAt(formatMoment(run.loggedAt))}</div>
+            <div className={classes.quiet}>
+              {run.plan !== undefined && `${myBikeTexts.ofPlan(run.plan.position)} · `}
+              {myBikeTexts.loggedAt(formatMoment(run.loggedAt))}
+            </div>
             <div>{readingsText(run.message)}</div>
             {run.refusal !== null && <Refused run={run} correct={correct} />}
           </li>
@@ -46,6 +50,14 @@ export function QueuedRuns({ correct, signIn }: QueuedRunsProps) {
     </section>
   );
 }
+
+/** The same run, on the set-up that was ridden, as any other: under a key of its own, since it is another request. */
+const withoutPlan = (run: QueuedRun): QueuedRun => ({
+  ...run,
+  key: newKey(),
+  plan: undefined,
+  refusal: null,
+});
 
 /** Why the service did not take a run. Nothing is dropped unless the rider says so, twice. */
 function Refused({ run, correct }: { run: QueuedRun } & Pick<QueuedRunsProps, 'correct'>) {
@@ -68,6 +80,11 @@ function Refused({ run, correct }: { run: QueuedRun } & Pick<QueuedRunsProps, 'c
           <PlainButton variant="default" onClick={() => void queue.retry(run)}>
             {myBikeTexts.sendAgain}
           </PlainButton>
+          {run.plan !== undefined && run.message.setupId !== undefined && (
+            <PlainButton variant="default" onClick={() => void queue.replace(run.key, withoutPlan(run))}>
+              {myBikeTexts.withoutPlan}
+            </PlainButton>
+          )}
           <PlainButton variant="default" onClick={() => setAsking(true)}>
             {myBikeTexts.discard}
           </PlainButton>

@@ -4,6 +4,7 @@ import { allowedTexts } from '../../../shared/http/field-errors.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';
 import { formErrors, runMessage, type Ride, type RunErrors, type RunValues } from '../model/run-form.js';
 import { runTimer } from '../model/run-timer.js';
+import type { QueuedRun } from '../queue/queued-run.js';
 import { useRunQueue } from '../queue/use-run-queue.js';
 import { myBikeTexts } from '../my-bike-texts.js';
 import { texts } from '../texts.js';
@@ -11,13 +12,19 @@ import { texts } from '../texts.js';
 /** With a good line the API has answered by then; without one the run waits on the phone, and the rider need not. */
 const ANSWER_LIMIT_MS = 2_500;
 
-interface Saved {
+export interface Saved {
   readonly account: string;
   readonly teamId: string;
+  /** What belongs to the run whatever is typed. */
   readonly ride: () => Ride;
+  /** The place in a test plan that it is ridden for. */
+  readonly plan?: QueuedRun['plan'];
   readonly bikeName: string;
-  readonly tracks: readonly Track[];
+  readonly tracks: readonly Pick<Track, 'id' | 'name'>[];
+  /** The key of the refused run in whose place this one comes. */
   readonly corrects: string | undefined;
+  /** Told the key of the run that the form is about while it is sent and if it is refused; null once it is off the form. */
+  readonly onKey?: (key: string | null) => void;
   readonly onSaved: () => void;
 }
 
@@ -28,7 +35,7 @@ interface SaveFailure {
 
 /** Keeps a run on the phone, sends it, and stays on the form only where the API refuses it. */
 export function useSaveRun(
-  { account, teamId, ride, bikeName, tracks, corrects, onSaved }: Saved,
+  { account, teamId, ride, plan, bikeName, tracks, corrects, onKey, onSaved }: Saved,
   onErrors: (errors: RunErrors) => void,
 ) {
   const queue = useRunQueue();
@@ -48,12 +55,15 @@ export function useSaveRun(
       teamId,
       loggedAt: new Date().toISOString(),
       message: runMessage({ ...values, spoilt: isSpoilt }, ride()),
+      plan,
       names: { bike: bikeName, track },
       refusal: null,
     };
+    onKey?.(key);
     try {
       await (refused === undefined ? queue.add(run) : queue.replace(refused, run));
     } catch {
+      onKey?.(null);
       setFailure({ word: texts.notKept, detail: texts.keptHere });
       setIsSaving(false);
       return;
@@ -62,6 +72,7 @@ export function useSaveRun(
     setIsSaving(false);
     if (left?.refusal == null) {
       runTimer.clear();
+      onKey?.(null);
       onSaved();
       return;
     }

@@ -79,7 +79,7 @@ const sectionTimesOf = (sections: RunValues['sections']) =>
   });
 
 /** What belongs to a run beside what the rider typed. */
-export type Ride = Pick<RunInput, 'bikeId' | 'setupId' | 'day' | 'startedAt' | 'airTemperatureC'>;
+export type Ride = Pick<RunInput, 'bikeId' | 'setupId' | 'riderId' | 'day' | 'startedAt' | 'airTemperatureC'>;
 
 /** What was read off and felt, for the API. */
 export function riddenMessage(values: RunValues) {

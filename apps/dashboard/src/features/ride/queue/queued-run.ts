@@ -22,6 +22,8 @@ export interface QueuedRun {
   readonly loggedAt: string;
   /** Exactly what is sent, each time. */
   readonly message: RunInput;
+  /** The place in a test plan that it was ridden for; absent for a run of no plan. */
+  readonly plan?: { readonly id: string; readonly position: number } | undefined;
   /** What the rider reads here while the lists may be out of reach. */
   readonly names: { readonly bike: string; readonly track: string };
   /** Set once the API has said no. The run stays until the rider corrects or discards it. */

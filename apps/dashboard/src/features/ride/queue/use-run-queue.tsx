@@ -5,14 +5,23 @@ import { RunQueue, type QueueState } from './run-queue.js';
 
 const QueueContext = createContext<RunQueue | null>(null);
 
+/** What a run more changes elsewhere. */
+const runsTouch = (teamId: string) => [
+  keys.runs(teamId),
+  keys.sessions(teamId),
+  keys.demand(teamId),
+  keys.baselines(teamId),
+  keys.testPlans(teamId),
+  keys.comparisons(teamId),
+];
+
 /** Keeps the runs of the signed-in account, and sends them while any page of a team is open. */
 export function RunQueueProvider({ account, children }: { account: string; children: ReactNode }) {
   const queries = useQueryClient();
   const [queue] = useState(
     () =>
       new RunQueue(account, ({ teamId }) => {
-        const stale = [keys.runs(teamId), keys.sessions(teamId), keys.demand(teamId), keys.baselines(teamId)];
-        stale.forEach((queryKey) => void queries.invalidateQueries({ queryKey }));
+        runsTouch(teamId).forEach((queryKey) => void queries.invalidateQueries({ queryKey }));
       }),
   );
   useEffect(() => {

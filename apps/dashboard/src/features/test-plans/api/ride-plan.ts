@@ -3,7 +3,6 @@ import type { components } from '../../../shared/http/generated/schema.js';
 import { keys } from '../../../shared/http/keys.js';
 import { useSubmission } from '../../../shared/http/use-submission.js';
 
-type PlanRunInput = components['schemas']['PlanRunInputDto'];
 type PlanVoidInput = components['schemas']['PlanVoidInputDto'];
 
 /** What a run more or less in a plan changes elsewhere. */
@@ -15,20 +14,6 @@ const touchedBy = (teamId: string) => [
   keys.demand(teamId),
   keys.baselines(teamId),
 ];
-
-/** Logs a rider's next run of a plan, once, however often the line breaks. */
-export const useLogPlanRun = (teamId: string, planId: string) =>
-  useSubmission({
-    send: (body: PlanRunInput, key) =>
-      bodyOf(
-        api.POST('/api/v1/teams/{teamId}/test-plans/{id}/runs', {
-          params: { path: { teamId, id: planId } },
-          headers: idempotencyKey(key),
-          body,
-        }),
-      ),
-    refreshes: touchedBy(teamId),
-  });
 
 /** Voids a run of a plan; what its rider has still to ride is ordered anew. */
 export const useVoidPlanRun = (teamId: string, planId: string) =>

@@ -1,6 +1,6 @@
 import { useInfiniteQuery, useQueries } from '@tanstack/react-query';
 import { LinkButton } from '../../../shared/ui/link.js';
-import { plansQuery, progressQuery, type PlanSummary } from '../api/plans.js';
+import { planQuery, plansQuery, progressQuery, type PlanSummary } from '../api/plans.js';
 import { riderTexts as texts } from '../rider-texts.js';
 import classes from './rider-plans.module.css';
 
@@ -16,6 +16,8 @@ export function RiderPlans({ teamId, riderId, bikeId }: RiderPlansProps) {
   const own = (plans.data ?? []).filter(({ riders }) =>
     riders.some((rider) => rider.riderId === riderId && rider.bikeId === bikeId),
   );
+  // So that the plan's page opens without signal.
+  useQueries({ queries: own.map(({ id }) => planQuery(teamId, id)) });
   const places = useQueries({ queries: own.map(({ id }) => progressQuery(teamId, id)) });
   return own.map((plan, i) => {
     const place = places[i]?.data?.find((progress) => progress.riderId === riderId);

@@ -16,6 +16,16 @@ export function orderOf(plan: Pick<Plan, 'runs' | 'closedAt'>, riderId: string):
   });
 }
 
+/** What a rider rides next, once the runs at `waiting` places are sent; undefined where every run is ridden. */
+export const nextAfter = (
+  plan: Pick<Plan, 'runs' | 'closedAt'>,
+  riderId: string,
+  waiting: readonly number[],
+): PlannedRun | undefined =>
+  orderOf(plan, riderId).find(
+    ({ run, state }) => (state === 'next' || state === 'open') && !waiting.includes(run.position),
+  )?.run;
+
 /** Counted runs that count, and all that are to. */
 export function progressOf(riders: PlanSummary['riders']): { ridden: number; all: number } {
   const ridden = riders.reduce((sum, rider) => sum + rider.ridden, 0);
