@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { Caller } from './support/caller.js';
 import { openLine, type Line } from './support/line.js';
 import { openHouse, SIZES, type House } from './support/pages.js';
-import { COACH, RIDER } from './support/team.js';
+import { MECHANIC, RIDER } from './support/team.js';
 
 const [, PHONE] = SIZES;
 /** A phone keeps these on its own; the tests look into them and lay runs there as the form does. */
@@ -169,27 +169,33 @@ describe('a phone without signal', () => {
 });
 
 describe('a test plan without signal', () => {
-  /** A plan of the rider's bike with two runs of each of two set-ups, as the coach makes it. */
+  /** A plan of the rider's bike with two runs of each of two set-ups, as the mechanic makes it. */
   async function makePlan(name: string): Promise<string> {
-    const coach = new Caller(house.address);
-    await coach.post('/sign-ins', COACH);
-    const { items: bikes } = await coach.get<{ items: { id: string; name: string; riderId: string }[] }>(
+    const mechanic = new Caller(house.address);
+    await mechanic.post('/sign-ins', MECHANIC);
+    const { items: bikes } = await mechanic.get<{ items: { id: string; name: string; riderId: string }[] }>(
       `/teams/${teamId}/bikes`,
     );
     const bike = bikes.find((one) => one.name === 'Fern, enduro');
-    const { items: tracks } = await coach.get<{ items: { id: string }[] }>(`/teams/${teamId}/tracks`);
-    const { items: setups } = await coach.get<{ items: { id: string }[] }>(
+    const { items: tracks } = await mechanic.get<{ items: { id: string }[] }>(`/teams/${teamId}/tracks`);
+    const { items: setups } = await mechanic.get<{ items: { id: string }[] }>(
       `/teams/${teamId}/setups?bikeId=${bike?.id}`,
     );
+    const tried = await mechanic.post<{ id: string }>(`/teams/${teamId}/setups`, {
+      bikeId: bike?.id,
+      fork: { pressurePsi: 71, spacers: 1, reboundClicks: 8, compressionClicks: 5 },
+      shock: { pressurePsi: 185, spacers: 1 },
+      reason: 'To be tried.',
+    });
     const arm = (of: string, setupId: string | undefined) => ({
       name: of,
       setups: [{ bikeId: bike?.id, setupId }],
     });
-    const plan = await coach.post<{ id: string }>(`/teams/${teamId}/test-plans`, {
+    const plan = await mechanic.post<{ id: string }>(`/teams/${teamId}/test-plans`, {
       name,
       trackId: tracks[0]?.id,
       riders: [{ riderId: bike?.riderId, bikeId: bike?.id }],
-      arms: [arm('Now', setups[0]?.id), arm('Before', setups[1]?.id)],
+      arms: [arm('Now', setups[0]?.id), arm('Tried', tried.id)],
       runsAnArm: 2,
       warmUps: 0,
     });

@@ -16,10 +16,13 @@ import type { Setup } from '../../shared/http/reads/setups.js';
 import { Section } from '../../shared/ui/page.js';
 import { useMembership } from '../use-membership.js';
 
+/** What a plan says of bikes and riders. */
+export type RiddenFleet = Pick<Fleet, 'bikes' | 'riderName'>;
+
 interface RideNextProps {
   readonly plan: Plan;
   readonly place: PlanProgress;
-  readonly fleet: Fleet;
+  readonly fleet: RiddenFleet;
   readonly setups: readonly Setup[];
 }
 
@@ -38,7 +41,9 @@ export function RideNext({ plan, place, fleet, setups }: RideNextProps) {
   const bikeId = plan.riders.find((rider) => rider.riderId === riderId)?.bikeId ?? '';
   const bike = fleet.bikes.find(({ id }) => id === bikeId);
   const track = useQuery(tracksQuery(teamId)).data?.find(({ id }) => id === plan.trackId);
-  const last = useInfiniteQuery(runsQuery(teamId, { trackId: plan.trackId, bikeId })).data?.[0];
+  const runs = useInfiniteQuery(runsQuery(teamId, { trackId: plan.trackId, bikeId }));
+  // The form begins once the last ground is known, or there is no signal to ask: it must not begin anew while somebody types.
+  const isAsked = runs.data !== undefined || runs.failureCount > 0;
   if (place.restIsStale) {
     return (
       <Section title={texts.orderRest}>
@@ -64,26 +69,28 @@ export function RideNext({ plan, place, fleet, setups }: RideNextProps) {
   return (
     <Section title={texts.next(next.position, place.ridden + place.left)}>
       <NextRun plan={plan} next={next} bikeId={bikeId} setups={setups}>
-        <PlanRunForm
-          // Every run begins with empty fields, on the ground of the last one.
-          key={`${riderId} ${next.position} ${last?.id ?? ''}`}
-          account={account.id}
-          teamId={teamId}
-          ride={() => ({
-            bikeId,
-            riderId,
-            ...(setupId !== null && { setupId }),
-            day: localDay(new Date()),
-          })}
-          plan={{ id: plan.id, position: next.position }}
-          bikeName={bike?.name ?? ''}
-          track={track}
-          hasShock={bike?.shockUnitId !== null}
-          condition={last?.condition ?? 'dry'}
-          save={texts.saveRun(next.position, next.letter)}
-          onKey={setInForm}
-          onSaved={() => setSaved((before) => [...before, next.position])}
-        />
+        {isAsked && (
+          <PlanRunForm
+            // Every run begins with empty fields, on the ground of the last one.
+            key={next.position}
+            account={account.id}
+            teamId={teamId}
+            ride={() => ({
+              bikeId,
+              riderId,
+              ...(setupId !== null && { setupId }),
+              day: localDay(new Date()),
+            })}
+            plan={{ id: plan.id, position: next.position }}
+            bikeName={bike?.name ?? ''}
+            track={track}
+            hasShock={bike?.shockUnitId !== null}
+            condition={runs.data?.[0]?.condition ?? 'dry'}
+            save={texts.saveRun(next.position, next.letter)}
+            onKey={setInForm}
+            onSaved={() => setSaved((before) => [...before, next.position])}
+          />
+        )}
       </NextRun>
     </Section>
   );

@@ -16,14 +16,15 @@ import { statementWords } from '../../features/test-plans/model/statement-words.
 import { texts } from '../../features/test-plans/texts.js';
 import { formatDay } from '../../shared/format/time.js';
 import { joined } from '../../shared/http/joined.js';
-import { useFleet, type Fleet } from '../../shared/http/reads/fleet.js';
+import { bikesQuery } from '../../shared/http/reads/bikes.js';
+import { ridersQuery } from '../../shared/http/reads/riders.js';
 import { setupHistoryQuery } from '../../shared/http/reads/setups.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
-import { RideNext } from './plan-page-next.js';
+import { RideNext, type RiddenFleet } from './plan-page-next.js';
 import { WaitingRuns } from './waiting-runs.js';
 
 const route = getRouteApi('/teams/$teamId/test-plans/$planId');
@@ -33,18 +34,21 @@ export function PlanPage() {
   const plan = useQuery(planQuery(teamId, planId));
   const progress = useQuery(progressQuery(teamId, planId));
   const tracks = useQuery(tracksQuery(teamId));
-  const fleet = useFleet(teamId);
-  const everything = joined([plan, progress, tracks, fleet], () => ({
+  const bikes = useQuery(bikesQuery(teamId));
+  // Names that only who sees several riders needs: a phone without signal may not have them.
+  const riders = useQuery(ridersQuery(teamId)).data ?? [];
+  const everything = joined([plan, progress, tracks, bikes], () => ({
     plan: plan.data,
     progress: progress.data ?? [],
     track: tracks.data?.find(({ id }) => id === plan.data?.trackId)?.name ?? '',
-    fleet: fleet.data,
+    fleet: {
+      bikes: bikes.data ?? [],
+      riderName: (id: string) => riders.find((rider) => rider.id === id)?.name ?? '',
+    },
   }));
   return (
     <QueryView query={everything}>
-      {({ plan: made, fleet: team, ...rest }) =>
-        made !== undefined && team !== undefined && <OnePlan plan={made} fleet={team} {...rest} />
-      }
+      {({ plan: made, ...rest }) => made !== undefined && <OnePlan plan={made} {...rest} />}
     </QueryView>
   );
 }
@@ -53,7 +57,7 @@ interface OnePlanProps {
   readonly plan: Plan;
   readonly progress: readonly PlanProgress[];
   readonly track: string;
-  readonly fleet: Fleet;
+  readonly fleet: RiddenFleet;
 }
 
 function OnePlan({ plan, progress, track, fleet }: OnePlanProps) {
@@ -118,7 +122,7 @@ function useSetups(teamId: string, plan: Plan) {
   return histories.flatMap(({ data }) => data ?? []);
 }
 
-function ChooseRider({ plan, fleet, riderId }: { plan: Plan; fleet: Fleet; riderId: string }) {
+function ChooseRider({ plan, fleet, riderId }: { plan: Plan; fleet: RiddenFleet; riderId: string }) {
   const navigate = useNavigate({ from: '/teams/$teamId/test-plans/$planId' });
   return (
     <NativeSelect
