@@ -13,12 +13,11 @@ process.stdout.write(done.length > 0 ? `migrated: ${done.join(', ')}\n` : 'schem
 /** The names of the migrations that were run. */
 async function migrate({ ownerDatabaseUrl }: Config): Promise<string[]> {
   const { createDataSource } = await import('./platform/database/data-source.js');
-  const dataSource = createDataSource(ownerDatabaseUrl, 2);
+  const dataSource = createDataSource(ownerDatabaseUrl, 2, {});
   await dataSource.initialize();
   try {
     // A session lock on a connection of its own: the second process waits, then finds nothing to do.
     const lock = dataSource.createQueryRunner();
-    await lock.query('set statement_timeout = 0');
     await lock.query('select pg_advisory_lock($1)', [MIGRATION_LOCK]);
     const run = await dataSource.runMigrations();
     await lock.query('select pg_advisory_unlock($1)', [MIGRATION_LOCK]);

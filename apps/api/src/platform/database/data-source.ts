@@ -1,10 +1,27 @@
+import type { ClientBase } from 'pg';
 import { DataSource } from 'typeorm';
 import { ENTITIES } from './entities.js';
 import { MIGRATIONS } from './migrations.js';
 import { SnakeCaseNames } from './snake-case-names.js';
 
-/** The schema as entities and migrations know it, over `url`. `synchronize` is off for good: migrations rule. */
-export function createDataSource(url: string, poolSize: number): DataSource {
+/** Limits of what serves requests, in ms. */
+const REQUEST_LIMITS = {
+  /** A statement that runs longer is cancelled: no request may hold a connection for ever. */
+  statement_timeout: 15_000,
+  /** A process that hangs amid a transaction must not hold its locks for ever; computing between statements is shorter. */
+  idle_in_transaction_session_timeout: 60_000,
+};
+const CONNECT_LIMIT_MS = 5_000;
+
+/**
+ * The schema as entities and migrations know it, over `url`. `synchronize` is off for good: migrations rule.
+ * @param limits for each connection; none for a migration, which may take as long as a full table needs.
+ */
+export function createDataSource(
+  url: string,
+  poolSize: number,
+  limits: Readonly<Record<string, number>> = REQUEST_LIMITS,
+): DataSource {
   return new DataSource({
     type: 'postgres',
     url,
@@ -14,7 +31,14 @@ export function createDataSource(url: string, poolSize: number): DataSource {
     namingStrategy: new SnakeCaseNames(),
     synchronize: false,
     poolSize,
-    // A statement that runs longer is cancelled: no request may hold a connection for ever.
-    extra: { statement_timeout: 15_000, connectionTimeoutMillis: 5_000 },
+    extra: { ...limits, connectionTimeoutMillis: CONNECT_LIMIT_MS, onConnect: outliveErrors },
   });
+}
+
+/**
+ * A connection that breaks may say so twice, the second time when it was given back already and nobody listens; that
+ * would end the process. Whoever uses it learns of the first from the statement that fails.
+ */
+function outliveErrors(connection: ClientBase): void {
+  connection.on('error', () => undefined);
 }

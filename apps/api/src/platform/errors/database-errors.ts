@@ -1,7 +1,12 @@
+import { QueryRunnerAlreadyReleasedError, QueryRunnerProviderAlreadyReleasedError } from 'typeorm';
 import { Refusal } from './refusal.js';
 
-/** SQLSTATE codes and socket errors that mean the server is away or shutting down, not that a query is wrong. */
+/** SQLSTATE codes and socket errors that mean the server is away, full or shutting down, not that a query is wrong. */
 const AWAY = new Set([
+  'EAI_AGAIN',
+  'EHOSTUNREACH',
+  'ENETUNREACH',
+  'ENOTFOUND',
   'ECONNREFUSED',
   'ECONNRESET',
   'ENOENT',
@@ -10,9 +15,15 @@ const AWAY = new Set([
   '57P01',
   '57P02',
   '57P03',
+  // Its disk is full, its memory is, or as many are connected as may be.
+  '53100',
+  '53200',
   '53300',
-  '08006',
+  // The connection is gone, or was ended for standing still amid a transaction.
   '08001',
+  '08003',
+  '08006',
+  '25P03',
 ]);
 const QUERY_CANCELLED = '57014';
 /** Two writers waited for each other and Postgres let one go: trying again is right. */
@@ -26,6 +37,7 @@ const FOREIGN_KEY_VIOLATION = '23503';
  */
 export function databaseRefusal(error: unknown): Refusal | 'unavailable' | undefined {
   const { code, message } = driverError(error);
+  if (isLostBetweenStatements(error)) return 'unavailable';
   if (code === UNIQUE_VIOLATION) {
     return new Refusal(
       'request.duplicate',
@@ -42,13 +54,20 @@ export function databaseRefusal(error: unknown): Refusal | 'unavailable' | undef
   }
   const away = (code !== undefined && AWAY.has(code)) || code === QUERY_CANCELLED || code === DEADLOCK;
   return away ||
-    /Connection terminated|connection timeout|timeout exceeded when trying to connect/i.test(message)
+    /Connection terminated|connection timeout|timeout exceeded when trying to connect|is not queryable/i.test(
+      message,
+    )
     ? 'unavailable'
     : undefined;
 }
 
 /** Whether `error` says that a unique key is already taken. */
 export const isUniqueViolation = (error: unknown): boolean => driverError(error).code === UNIQUE_VIOLATION;
+
+/** The mapper's own words for a connection that was lost between two statements of a transaction. */
+const isLostBetweenStatements = (error: unknown): boolean =>
+  error instanceof QueryRunnerAlreadyReleasedError ||
+  error instanceof QueryRunnerProviderAlreadyReleasedError;
 
 function driverError(error: unknown): { code: string | undefined; message: string } {
   const outer = error as { code?: unknown; message?: unknown; driverError?: unknown } | null;
