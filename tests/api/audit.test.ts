@@ -1,5 +1,6 @@
 import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { AUDIT_KINDS } from '../../apps/api/src/modules/audit/audit-entry.entity.js';
 import { asOwner } from './support/owner.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, invite, script, SETUP, type Stored, type TestTeam } from './support/team.js';
@@ -156,6 +157,15 @@ describe('the audit trail', () => {
     } finally {
       await app.end();
     }
+  });
+
+  it('names every kind of record that it watches, and no other', async () => {
+    const watched = await asOwner<{ kind: string }>(
+      service,
+      `select replace(tgrelid::regclass::text, '_', '-') as kind from pg_trigger
+       where tgfoid = 'record_change'::regproc`,
+    );
+    expect(watched.map(({ kind }) => kind).toSorted()).toEqual([...AUDIT_KINDS].toSorted());
   });
 
   it('watches every table of a team but those that hold no change of a person', async () => {

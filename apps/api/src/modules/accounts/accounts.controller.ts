@@ -1,22 +1,18 @@
-import { Body, Controller, Get, Inject, Ip, Post, Res } from '@nestjs/common';
+import { Body, Controller, Get, Ip, Post, Res } from '@nestjs/common';
 import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { FastifyReply } from 'fastify';
-import { CONFIG } from '../../config/config.token.js';
-import type { Config } from '../../config/config.js';
 import { AnyAccount, Public } from '../../platform/http/access.js';
 import { Account } from '../../platform/http/scope.js';
 import { AccountDto, CredentialsDto, JoinDto, SignInLinkTokenDto, SignUpDto } from './accounts.dto.js';
-import { AccountsService, type SignIn } from './accounts.service.js';
-import { SIGN_IN_COOKIE } from './sign-in-cookie.js';
-import { SignInsService } from './sign-ins.service.js';
+import { AccountsService } from './accounts.service.js';
+import { SignInAnswer } from './sign-in-answer.js';
 
 @ApiTags('accounts')
 @Controller()
 export class AccountsController {
   constructor(
     private readonly accounts: AccountsService,
-    private readonly signIns: SignInsService,
-    @Inject(CONFIG) private readonly config: Config,
+    private readonly signInAnswer: SignInAnswer,
   ) {}
 
   @Public()
@@ -28,7 +24,7 @@ export class AccountsController {
     @Ip() address: string,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<AccountDto> {
-    return this.answer(await this.accounts.signUp(input, address), reply);
+    return this.signInAnswer.give(await this.accounts.signUp(input, address), reply);
   }
 
   @Public()
@@ -40,7 +36,7 @@ export class AccountsController {
     @Ip() address: string,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<AccountDto> {
-    return this.answer(await this.accounts.signIn(input, address), reply);
+    return this.signInAnswer.give(await this.accounts.signIn(input, address), reply);
   }
 
   @Public()
@@ -52,7 +48,7 @@ export class AccountsController {
     @Ip() address: string,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<AccountDto> {
-    return this.answer(await this.accounts.join(input, address), reply);
+    return this.signInAnswer.give(await this.accounts.join(input, address), reply);
   }
 
   @Public()
@@ -63,7 +59,7 @@ export class AccountsController {
     @Body() input: SignInLinkTokenDto,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<AccountDto> {
-    return this.answer(await this.accounts.signInByLink(input), reply);
+    return this.signInAnswer.give(await this.accounts.signInByLink(input), reply);
   }
 
   @AnyAccount()
@@ -72,19 +68,5 @@ export class AccountsController {
   @ApiOkResponse({ type: AccountDto })
   current(@Account() accountId: string): Promise<AccountDto> {
     return this.accounts.describe(accountId);
-  }
-
-  /** Gives the browser the cookie of the new sign-in; the one that it had before, if any, ends. */
-  private async answer(signIn: SignIn, reply: FastifyReply): Promise<AccountDto> {
-    await this.signIns.end(reply.request.cookies[SIGN_IN_COOKIE]);
-    reply.setCookie(SIGN_IN_COOKIE, signIn.token, {
-      path: '/',
-      httpOnly: true,
-      // The cookie goes with no request that another site makes: one of two guards against forged requests.
-      sameSite: 'strict',
-      secure: this.config.secureCookies,
-      expires: signIn.expiresAt,
-    });
-    return signIn.account;
   }
 }

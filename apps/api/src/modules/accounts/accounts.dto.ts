@@ -10,8 +10,7 @@ import {
 import { ROLES, type Role } from '../../platform/http/scope.js';
 import { UnitsDto } from './units.dto.js';
 
-const MIN_PASSWORD = 10;
-const MAX_PASSWORD = 200;
+export const PASSWORD_LENGTH = { minLength: 10, maxLength: 200 };
 
 export class CredentialsDto {
   @EmailField({ description: 'E-mail address.' })
@@ -20,8 +19,7 @@ export class CredentialsDto {
   @TextField({
     description: 'Password. Spaces at its ends are part of it.',
     untrimmed: true,
-    minLength: MIN_PASSWORD,
-    maxLength: MAX_PASSWORD,
+    ...PASSWORD_LENGTH,
     example: 'a long sentence is best',
   })
   password: string;

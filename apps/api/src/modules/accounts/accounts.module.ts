@@ -8,6 +8,10 @@ import { AccountsQueries } from './accounts.queries.js';
 import { AccountsService } from './accounts.service.js';
 import { Callers } from './callers.js';
 import { CallersQueries } from './callers.queries.js';
+import { PasswordsController } from './passwords.controller.js';
+import { PasswordsQueries } from './passwords.queries.js';
+import { PasswordsService } from './passwords.service.js';
+import { SignInAnswer } from './sign-in-answer.js';
 import { SignInGuard } from './sign-in.guard.js';
 import { SignInsController } from './sign-ins.controller.js';
 import { SignInsQueries } from './sign-ins.queries.js';
@@ -16,13 +20,16 @@ import { UnitsController } from './units.controller.js';
 
 @Module({
   imports: [TeamsModule],
-  controllers: [AccountsController, SignInsController, UnitsController],
+  controllers: [AccountsController, SignInsController, PasswordsController, UnitsController],
   providers: [
     AccountsService,
     AccountsQueries,
     AccessNow,
     SignInsService,
     SignInsQueries,
+    SignInAnswer,
+    PasswordsService,
+    PasswordsQueries,
     Callers,
     CallersQueries,
     Throttle,

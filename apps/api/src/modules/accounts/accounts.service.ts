@@ -49,8 +49,8 @@ export class AccountsService {
     return this.beginSignIn(await this.provenAccount(input, address));
   }
 
-  /** The account that address and password are right for. */
-  private async provenAccount({ email, password }: CredentialsDto, address: string): Promise<string> {
+  /** The account that address and password are right for. @throws WrongCredentials, or TooManyTries after failures. */
+  async provenAccount({ email, password }: CredentialsDto, address: string): Promise<string> {
     await this.throttle.trySignIn(address, email);
     const candidate = await this.database.asStranger((transaction) =>
       this.queries.signInCandidate(transaction, email),
@@ -126,7 +126,7 @@ export class AccountsService {
     return account.id;
   }
 
-  private async beginSignIn(accountId: string): Promise<SignIn> {
+  async beginSignIn(accountId: string): Promise<SignIn> {
     return { ...(await this.signIns.begin(accountId)), account: await this.describe(accountId) };
   }
 }

@@ -17,6 +17,7 @@ export const AUDIT_KINDS = [
   'service-entry',
   'session',
   'setup',
+  'sign-in-link',
   'spring-unit',
   'team',
   'test-plan',

@@ -83,9 +83,21 @@ export class MembersQueries {
     return row?.answer === true;
   }
 
+  /** Whether the person is in this team and in no other. */
+  async onlyInTeam(transaction: Transaction, accountId: string, teamId: string): Promise<boolean> {
+    const [row]: { answer: boolean }[] = await transaction.query('select only_in_team($1, $2) as answer', [
+      accountId,
+      teamId,
+    ]);
+    return row?.answer === true;
+  }
+
   async insertSignInLink(
     transaction: Transaction,
-    link: Pick<SignInLinkEntity, 'teamId' | 'id' | 'tokenHash' | 'accountId' | 'endsOthers' | 'expiresAt'>,
+    link: Pick<
+      SignInLinkEntity,
+      'teamId' | 'id' | 'tokenHash' | 'accountId' | 'endsOthers' | 'setsPassword' | 'expiresAt'
+    >,
   ): Promise<void> {
     await transaction.insert(SignInLinkEntity, link);
   }

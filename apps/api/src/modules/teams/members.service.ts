@@ -7,22 +7,11 @@ import { NotFound } from '../../platform/errors/refusal.js';
 import type { Role, TeamScope } from '../../platform/http/scope.js';
 import { hashToken, newToken } from '../../platform/security/tokens.js';
 import { MembersQueries, type MemberRow } from './members.queries.js';
-import type {
-  InvitationDto,
-  InvitationInputDto,
-  MemberDto,
-  TeamDto,
-  TeamInputDto,
-  SignInLinkDto,
-  SignInLinkInputDto,
-} from './teams.dto.js';
-import { LastMechanic, RiderRoleNeedsRider, OnlyForRiders } from './teams.errors.js';
+import type { InvitationDto, InvitationInputDto, MemberDto, TeamDto, TeamInputDto } from './teams.dto.js';
+import { LastMechanic, RiderRoleNeedsRider } from './teams.errors.js';
 
 const INVITATION_DAYS = 3;
 const DAY_MS = 86_400_000;
-/** It is used on the spot, in the pit. */
-const SIGN_IN_LINK_MINUTES = 30;
-const MINUTE_MS = 60_000;
 
 @Injectable()
 export class MembersService {
@@ -77,27 +66,6 @@ export class MembersService {
       });
       // Behind the # the token is never sent to a server or written to its log by the browser.
       return { id, path: `/join#${token}`, expiresAt: expiresAt.toISOString() };
-    });
-  }
-
-  /**
-   * Makes a link by which a rider signs in on another phone.
-   * @throws OnlyForRiders for who may do more than ride, or is in another team: a mechanic must not get there by it.
-   */
-  async linkSignIn(scope: TeamScope, memberId: string, input: SignInLinkInputDto): Promise<SignInLinkDto> {
-    const { teamId } = scope;
-    return this.database.inTeam(scope, async (transaction) => {
-      const members = await this.queries.members(transaction, teamId);
-      const member = members.find(({ id }) => id === memberId);
-      if (!member) throw new NotFound('member', memberId);
-      const { accountId } = member;
-      if (!(await this.queries.onlyRidesIn(transaction, accountId, teamId))) throw new OnlyForRiders();
-      const [id, token] = [newId(), newToken()];
-      const expiresAt = new Date(Date.now() + SIGN_IN_LINK_MINUTES * MINUTE_MS);
-      const { endsOthers } = input;
-      const link = { teamId, id, tokenHash: hashToken(token), accountId, endsOthers, expiresAt };
-      await this.queries.insertSignInLink(transaction, link);
-      return { id, path: `/sign-in-link#${token}`, expiresAt: expiresAt.toISOString() };
     });
   }
 

@@ -1,7 +1,7 @@
 import { Column, Entity, ForeignKey, Index } from 'typeorm';
 import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 
-/** A single-use link by which a rider of the team signs in on another phone. */
+/** A single-use link by which a rider of the team signs in on another phone, or a member sets a new password. */
 @Entity('sign_in_link')
 @ForeignKey('team', ['teamId'], ['id'], { onDelete: 'CASCADE' })
 @ForeignKey('account', ['accountId'], ['id'], { onDelete: 'CASCADE' })
@@ -16,6 +16,10 @@ export class SignInLinkEntity extends TeamOwned {
   /** Whether using it ends the rider's other sign-ins: the phone was lost. */
   @Column('boolean')
   endsOthers: boolean;
+
+  /** Whether it is for a new password, and not for signing in. */
+  @Column('boolean')
+  setsPassword: boolean;
 
   @Column('timestamptz')
   expiresAt: Date;

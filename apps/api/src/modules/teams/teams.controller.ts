@@ -8,11 +8,13 @@ import {
 } from '@nestjs/swagger';
 import { AnyAccount, Roles, TokenScope } from '../../platform/http/access.js';
 import { Account, ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { MemberLinksService } from './member-links.service.js';
 import { MembersService } from './members.service.js';
 import {
   InvitationDto,
   InvitationInputDto,
   MemberDto,
+  PasswordLinkDto,
   TeamDto,
   TeamInputDto,
   SignInLinkDto,
@@ -22,7 +24,10 @@ import {
 @ApiTags('teams')
 @Controller('teams')
 export class TeamsController {
-  constructor(private readonly members: MembersService) {}
+  constructor(
+    private readonly members: MembersService,
+    private readonly links: MemberLinksService,
+  ) {}
 
   @AnyAccount()
   @Post()
@@ -71,7 +76,15 @@ export class TeamsController {
     @Param('id', ParseUUIDPipe) id: string,
     @Body() input: SignInLinkInputDto,
   ): Promise<SignInLinkDto> {
-    return this.members.linkSignIn(scope, id, input);
+    return this.links.linkSignIn(scope, id, input);
+  }
+
+  @Roles('mechanic')
+  @Post(':teamId/members/:id/password-links')
+  @ApiOperation({ summary: 'Make a single-use link by which a member sets a new password.' })
+  @ApiCreatedResponse({ type: PasswordLinkDto })
+  linkPassword(@Scope() scope: TeamScope, @Param('id', ParseUUIDPipe) id: string): Promise<PasswordLinkDto> {
+    return this.links.linkPassword(scope, id);
   }
 
   @Roles('mechanic')

@@ -59,6 +59,21 @@ export class SignInLinkDto {
   expiresAt: string;
 }
 
+export class PasswordLinkDto {
+  @IdField({ description: 'The link.' })
+  id: string;
+
+  @TextField({
+    description: 'Path of the single-use link on this service; shown once.',
+    maxLength: 200,
+    example: '/new-password#Q2hhbm5lbC0x',
+  })
+  path: string;
+
+  @MomentField({ description: 'When the link ends.', example: '2026-05-09T10:30:00Z' })
+  expiresAt: string;
+}
+
 export class InvitationDto {
   @IdField({ description: 'The invitation.' })
   id: string;

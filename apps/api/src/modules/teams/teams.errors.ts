@@ -16,6 +16,22 @@ export class OnlyForRiders extends Refusal {
   }
 }
 
+export class InAnotherTeam extends Refusal {
+  constructor() {
+    super(
+      'password-link.in-another-team',
+      'conflict',
+      'This person is in another team too, which the link would open: it is for who is in this team only.',
+    );
+  }
+}
+
+export class NotForOneself extends Refusal {
+  constructor() {
+    super('password-link.own', 'conflict', 'Your own password you change under your name, with the old one.');
+  }
+}
+
 export class LastMechanic extends Refusal {
   constructor() {
     super('member.last-mechanic', 'conflict', 'A team keeps at least one mechanic.');

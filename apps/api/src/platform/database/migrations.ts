@@ -11,6 +11,8 @@ import { SignInLinks1764750000000 } from './migrations/1764750000000-sign-in-lin
 import { AccountUnits1764800000000 } from './migrations/1764800000000-account-units.js';
 import { FormerMembers1764800500000 } from './migrations/1764800500000-former-members.js';
 import { UnitService1764810000000 } from './migrations/1764810000000-unit-service.js';
+import { SetBackClocks1764820000000 } from './migrations/1764820000000-set-back-clocks.js';
+import { Passwords1764821000000 } from './migrations/1764821000000-passwords.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -27,4 +29,6 @@ export const MIGRATIONS = [
   AccountUnits1764800000000,
   FormerMembers1764800500000,
   UnitService1764810000000,
+  SetBackClocks1764820000000,
+  Passwords1764821000000,
 ];

@@ -13,6 +13,7 @@ const KIND: Record<AuditEntry['kind'], string> = {
   'service-entry': 'service record',
   session: 'session',
   setup: 'set-up',
+  'sign-in-link': 'link to sign in or for a new password',
   'spring-unit': 'fork or shock',
   team: 'team',
   'test-plan': 'test plan',

@@ -1,0 +1,44 @@
+import { Body, Controller, HttpCode, Ip, Post, Req, Res } from '@nestjs/common';
+import { ApiCreatedResponse, ApiNoContentResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { AnyAccount, Public } from '../../platform/http/access.js';
+import { Account } from '../../platform/http/scope.js';
+import { AccountDto } from './accounts.dto.js';
+import { NewPasswordDto, PasswordChangeDto } from './passwords.dto.js';
+import { PasswordsService } from './passwords.service.js';
+import { SignInAnswer } from './sign-in-answer.js';
+import { SIGN_IN_COOKIE } from './sign-in-cookie.js';
+
+@ApiTags('accounts')
+@Controller('passwords')
+export class PasswordsController {
+  constructor(
+    private readonly passwords: PasswordsService,
+    private readonly signInAnswer: SignInAnswer,
+  ) {}
+
+  @AnyAccount()
+  @Post('change')
+  @HttpCode(204)
+  @ApiOperation({ summary: 'Change the password of the account; every other sign-in of it ends.' })
+  @ApiNoContentResponse()
+  change(
+    @Account() accountId: string,
+    @Body() input: PasswordChangeDto,
+    @Ip() address: string,
+    @Req() request: FastifyRequest,
+  ): Promise<void> {
+    return this.passwords.change(accountId, input, address, request.cookies[SIGN_IN_COOKIE]);
+  }
+
+  @Public()
+  @Post('by-link')
+  @ApiOperation({ summary: 'Set a forgotten password by a single-use link, end all sign-ins, and sign in.' })
+  @ApiCreatedResponse({ type: AccountDto })
+  async setByLink(
+    @Body() input: NewPasswordDto,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<AccountDto> {
+    return this.signInAnswer.give(await this.passwords.setByLink(input), reply);
+  }
+}
