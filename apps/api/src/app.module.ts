@@ -26,6 +26,7 @@ import { SpringModule } from './modules/spring/spring.module.js';
 import { WorkbenchModule } from './modules/workbench/workbench.module.js';
 import { ComputeModule } from './platform/compute/compute.module.js';
 import { DatabaseModule } from './platform/database/database.module.js';
+import { OperationsModule } from './platform/operations/operations.module.js';
 import { ProblemFilter } from './platform/errors/problem.filter.js';
 
 @Module({})
@@ -35,6 +36,7 @@ export class AppModule {
       module: AppModule,
       imports: [
         ConfigModule.with(config),
+        OperationsModule,
         DatabaseModule,
         ComputeModule,
         HealthModule,

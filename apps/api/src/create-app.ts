@@ -15,6 +15,8 @@ import { refuseForgedRequests } from './platform/http/forged-requests.js';
 import { followRequests } from './platform/http/request-origin.js';
 import { sendSecurityHeaders } from './platform/http/security-headers.js';
 import { acceptTextBodies } from './platform/http/text-body.js';
+import { logAnswers } from './platform/operations/log-answers.js';
+import { serveMetrics } from './platform/operations/metrics.js';
 import { validationPipe } from './platform/http/validation.pipe.js';
 import { rememberValidationRules } from './platform/http/validation-rules.js';
 
@@ -32,7 +34,7 @@ export async function createApp(config: Config): Promise<NestFastifyApplication>
     trustProxy: [...config.trustedProxies],
   });
   const app = await NestFactory.create<NestFastifyApplication>(AppModule.with(config), adapter, {
-    logger: new ConsoleLogger({ json: true, logLevels: levelsFrom(config.logLevel) }),
+    logger: new ConsoleLogger({ json: true, flattenParams: true, logLevels: levelsFrom(config.logLevel) }),
     abortOnError: false,
   });
   await app.register(cookie);
@@ -44,9 +46,10 @@ export async function createApp(config: Config): Promise<NestFastifyApplication>
   acceptTextBodies(app, 'text/csv', BODY_LIMIT_BYTES);
   acceptTextBodies(app, ARCHIVE_TYPE, ARCHIVE_LIMIT_BYTES);
   completeAnswers(app);
+  if (levelsFrom(config.logLevel).includes('log')) logAnswers(app);
+  await serveMetrics(app, config.metricsToken);
   rememberValidationRules();
   app.useGlobalPipes(validationPipe);
-  app.enableShutdownHooks();
   serveOpenApi(app);
   if (config.dashboardDir) await serveDashboard(app, config.dashboardDir, `/${API_PREFIX}`);
   return app;

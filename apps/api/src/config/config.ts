@@ -21,6 +21,10 @@ export interface Config {
   /** Whether an empty database gets the invented demo team. */
   readonly demoTeam: boolean;
   readonly logLevel: string;
+  /** How long, s, a process that is to stop goes on serving after it has said that it is no longer ready. */
+  readonly drainSeconds: number;
+  /** What who reads the metrics must send; without it there are none. */
+  readonly metricsToken: string | undefined;
 }
 
 export const APP_ROLE = 'loamledger_app';
@@ -29,6 +33,8 @@ const MAX_PORT = 65_535;
 const DEFAULT_PORT = 4750;
 const DEFAULT_POOL_SIZE = 10;
 const MAX_POOL_SIZE = 200;
+const MAX_DRAIN_SECONDS = 300;
+const SHORTEST_SECRET = 24;
 
 /**
  * Reads the configuration from `environment`.
@@ -51,6 +57,12 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     if (text === 'true' || text === 'false') return text === 'true';
     problems.push(`${name} must be 'true' or 'false', got '${text}'`);
     return fallback;
+  };
+  const secret = (name: string) => {
+    const text = environment[name] || undefined;
+    if (text === undefined || text.length >= SHORTEST_SECRET) return text;
+    problems.push(`${name} must have at least ${SHORTEST_SECRET} characters`);
+    return undefined;
   };
   const addresses = (name: string) => {
     const given = (environment[name] ?? '').split(',').map((text) => text.trim());
@@ -79,6 +91,8 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     openSignUp: flag('OPEN_SIGN_UP', true),
     demoTeam: flag('DEMO_TEAM', true),
     logLevel: environment['LOG_LEVEL'] || 'info',
+    drainSeconds: integer('DRAIN_SECONDS', 0, MAX_DRAIN_SECONDS),
+    metricsToken: secret('METRICS_TOKEN'),
   };
   if (problems.length > 0) throw new Error(`Configuration: ${problems.join('; ')}`);
   return config;

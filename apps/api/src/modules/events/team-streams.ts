@@ -2,6 +2,7 @@ import { Injectable, type OnModuleDestroy } from '@nestjs/common';
 import { Refusal } from '../../platform/errors/refusal.js';
 import { ChangeListener, type Hearer } from '../../platform/live/change-listener.js';
 import type { TeamChange } from '../../platform/live/team-change.js';
+import { Gauges } from '../../platform/operations/gauges.js';
 import { AccessNow } from '../accounts/access-now.js';
 import { EventStream } from './event-stream.js';
 import type { StreamReader } from './event-message.js';
@@ -33,7 +34,21 @@ export class TeamStreams implements Hearer, OnModuleDestroy {
   constructor(
     private readonly listener: ChangeListener,
     private readonly access: AccessNow,
-  ) {}
+    gauges: Gauges,
+  ) {
+    gauges.add(
+      {
+        name: 'loamledger_event_streams',
+        help: 'Open streams of live events.',
+        read: () => this.streams.size,
+      },
+      {
+        name: 'loamledger_event_listening',
+        help: 'Whether changes announced by the database are heard: 1 or 0.',
+        read: () => Number(listener.isListening),
+      },
+    );
+  }
 
   /** @throws TooManyStreams */
   open(reader: StreamReader, token: string): EventStream {

@@ -2,7 +2,15 @@ import { Controller, Get } from '@nestjs/common';
 import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import { TeamDatabase } from '../../platform/database/team-database.js';
 import { Public } from '../../platform/http/access.js';
+import { Refusal } from '../../platform/errors/refusal.js';
 import { ChoiceField } from '../../platform/http/fields.js';
+import { Serving } from '../../platform/operations/serving.js';
+
+class Leaving extends Refusal {
+  constructor() {
+    super('service.leaving', 'unavailable', 'This process is about to stop.');
+  }
+}
 
 class HealthDto {
   @ChoiceField({ description: 'State of the service.', choices: ['ok'] })
@@ -12,7 +20,10 @@ class HealthDto {
 @ApiTags('health')
 @Controller('health')
 export class HealthController {
-  constructor(private readonly database: TeamDatabase) {}
+  constructor(
+    private readonly database: TeamDatabase,
+    private readonly serving: Serving,
+  ) {}
 
   @Public()
   @Get('live')
@@ -24,9 +35,12 @@ export class HealthController {
 
   @Public()
   @Get('ready')
-  @ApiOperation({ summary: 'The process answers and reaches its database; 503 if it does not.' })
+  @ApiOperation({
+    summary: 'The process answers, reaches its database and is not about to stop; 503 otherwise.',
+  })
   @ApiOkResponse({ type: HealthDto })
   async ready(): Promise<HealthDto> {
+    if (this.serving.isLeaving) throw new Leaving();
     await this.database.asStranger((transaction) => transaction.query('select 1'));
     return { status: 'ok' };
   }

@@ -1,5 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
+import { Gauges } from '../operations/gauges.js';
 
 /** A module that exports the function to run, and the name of the function: known to the thread by its address. */
 export interface Computation<Input, Output> {
@@ -24,6 +25,14 @@ export class ComputeThread implements OnApplicationShutdown {
   private worker: Worker | undefined;
   private lastId = 0;
   private readonly waiting = new Map<number, Waiting>();
+
+  constructor(gauges: Gauges) {
+    gauges.add({
+      name: 'loamledger_computations_waiting',
+      help: 'Long computations that run or wait for their turn.',
+      read: () => this.waiting.size,
+    });
+  }
 
   run<Input, Output>(computation: Computation<Input, Output>, input: Input): Promise<Output> {
     const id = (this.lastId += 1);

@@ -1,7 +1,9 @@
 import { Global, Inject, Module, type OnApplicationShutdown, type OnModuleInit } from '@nestjs/common';
+import type { Pool } from 'pg';
 import { DataSource } from 'typeorm';
 import { CONFIG } from '../../config/config.token.js';
 import type { Config } from '../../config/config.js';
+import { Gauges } from '../operations/gauges.js';
 import { createDataSource } from './data-source.js';
 import { Purge } from './purge.js';
 import { TeamDatabase } from './team-database.js';
@@ -27,7 +29,29 @@ const START_TRIES = 60;
   exports: [TeamDatabase],
 })
 export class DatabaseModule implements OnModuleInit, OnApplicationShutdown {
-  constructor(@Inject(DataSource) private readonly dataSource: DataSource) {}
+  constructor(
+    @Inject(DataSource) private readonly dataSource: DataSource,
+    gauges: Gauges,
+  ) {
+    const pool = (): Pool | undefined => (dataSource.driver as unknown as { master?: Pool }).master;
+    gauges.add(
+      {
+        name: 'loamledger_database_connections',
+        help: 'Connections to the database that this process holds.',
+        read: () => pool()?.totalCount ?? 0,
+      },
+      {
+        name: 'loamledger_database_connections_idle',
+        help: 'Those of them that nobody uses at the moment.',
+        read: () => pool()?.idleCount ?? 0,
+      },
+      {
+        name: 'loamledger_database_requests_waiting',
+        help: 'Requests that wait for a connection.',
+        read: () => pool()?.waitingCount ?? 0,
+      },
+    );
+  }
 
   async onModuleInit(): Promise<void> {
     await connectWhenReady(this.dataSource);

@@ -1,4 +1,5 @@
 import { Injectable, Logger, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
+import { errorForLog } from '../operations/error-for-log.js';
 import { TeamDatabase } from './team-database.js';
 
 /** A phone that was away for so long may still repeat a request and get its first answer. */
@@ -30,7 +31,7 @@ export class Purge implements OnApplicationBootstrap, OnApplicationShutdown {
       );
     } catch (error) {
       // The next turn does it: nothing depends on it.
-      this.logger.warn(`Nothing was purged: ${String(error)}`);
+      this.logger.warn('Nothing was purged.', errorForLog(error));
     }
   }
 }

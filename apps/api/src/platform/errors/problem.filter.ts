@@ -1,6 +1,7 @@
 import { Catch, HttpException, Logger, type ArgumentsHost, type ExceptionFilter } from '@nestjs/common';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { Refusal, type FieldProblem, type RefusalKind } from './refusal.js';
+import { errorForLog } from '../operations/error-for-log.js';
 import { databaseRefusal } from './database-errors.js';
 
 /** RFC 9457 problem details, the one shape of every error. */
@@ -24,6 +25,7 @@ const STATUS: Readonly<Record<RefusalKind, { status: number; title: string }>> =
   invalid: { status: 422, title: 'Some fields are not allowed' },
   'precondition-required': { status: 428, title: 'If-Match is required' },
   'too-many-requests': { status: 429, title: 'Too many tries' },
+  unavailable: { status: 503, title: 'Not now' },
 };
 const RETRY_AFTER_SECONDS = 2;
 const SERVER_ERROR = 500;
@@ -68,7 +70,7 @@ export class ProblemFilter implements ExceptionFilter {
         requestId,
       );
     }
-    this.logger.error(`[${requestId}] ${error instanceof Error ? error.stack : String(error)}`);
+    this.logger.error('unexpected', { requestId, ...errorForLog(error) });
     return problem(
       SERVER_ERROR,
       'Something went wrong on our side',

@@ -8,7 +8,8 @@ export type RefusalKind =
   | 'conflict'
   | 'stale'
   | 'precondition-required'
-  | 'too-many-requests';
+  | 'too-many-requests'
+  | 'unavailable';
 
 /** One field that was refused: what was given and what would be allowed. */
 export interface FieldProblem {
