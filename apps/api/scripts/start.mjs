@@ -17,6 +17,8 @@ import { supervise } from './process/supervise.mjs';
 
 const DEFAULT_PORT = 4750;
 const DEFAULT_HOST = '127.0.0.1';
+/** Another start may take the port that we have found free, before our service listens at it. */
+const PORT_TRIES = 5;
 const signal = stopSignal();
 
 // The database's account passes through our folders; what it may not read has its own mode.
@@ -89,29 +91,27 @@ async function serve(openDatabase, announce) {
  */
 async function serveOn(databaseUrl, loaded, announce) {
   const host = process.env.HOST || DEFAULT_HOST;
-  const port = await choosePort(host);
-  const settings = {
+  const common = {
     // The terminal is for the person who started us; requests are told in detail where somebody asks for it.
     LOG_LEVEL: 'warn',
     DASHBOARD_DIR: join(root, 'apps/dashboard/dist'),
     ...process.env,
     DATABASE_URL: databaseUrl,
     HOST: host,
-    PORT: String(port),
   };
-  await run(process.execPath, ['apps/api/dist/migrate.js'], { env: settings, signal });
+  await run(process.execPath, ['apps/api/dist/migrate.js'], { env: common, signal });
   // Beside the service's beginning: only a first start enters the demo team, later ones read its sign-ins.
   const signIns = run(process.execPath, ['apps/api/dist/seed-demo.js'], {
-    env: settings,
+    env: common,
     signal,
     capture: true,
   });
   // Its failure is told below, where it is awaited.
   signIns.catch(() => undefined);
-  loaded.begin(settings);
+  const { first, port } = await beginAtFreePort(loaded, host, common);
   const address = localAddress(host, port);
-  await untilReady(loaded, address, signal);
-  const service = supervise('The service', loaded, () => startService(settings));
+  const settings = { ...common, PORT: String(port) };
+  const service = supervise('The service', first, () => startService(settings));
   try {
     announce(address);
     console.log(await signIns);
@@ -121,6 +121,28 @@ async function serveOn(databaseUrl, loaded, announce) {
     console.log('Stopping ...');
   } finally {
     await service.stop();
+  }
+}
+
+/**
+ * Lets the service serve at a port that was free, or another one at the next, where somebody was faster.
+ * @param {import('./process/service.mjs').LoadedService} loaded
+ * @param {string} host
+ * @param {NodeJS.ProcessEnv} settings
+ */
+async function beginAtFreePort(loaded, host, settings) {
+  let service = loaded;
+  for (let tries = 1; ; tries += 1) {
+    const port = await choosePort(host);
+    service.begin({ ...settings, PORT: String(port) });
+    try {
+      await untilReady(service, localAddress(host, port), signal);
+      return { first: service, port };
+    } catch (error) {
+      const wasTaken = !signal.aborted && !process.env.PORT && !(await isFree(port, host));
+      if (!wasTaken || tries === PORT_TRIES) throw error;
+      service = loadService();
+    }
   }
 }
 

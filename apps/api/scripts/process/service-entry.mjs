@@ -19,3 +19,5 @@ Object.assign(process.env, ...(await settings));
 // Waiting for the end of the channel must not keep a finished process alive.
 process.channel?.unref();
 await import(new URL('main.js', built).href);
+// Whoever answers at our port may be another; only we know that it is us.
+process.send?.('listening', () => undefined);

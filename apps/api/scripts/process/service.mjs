@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { root } from '../places.mjs';
@@ -11,6 +12,7 @@ const DRAIN_LIMIT_MS = 15_000;
 /**
  * @typedef {object} Service
  * @property {number} pid
+ * @property {Promise<void>} listening  settles when it listens at its port
  * @property {Promise<string>} ended    settles with how it ended when the service is gone
  * @property {() => Promise<void>} stop  lets it finish its requests
  *
@@ -35,9 +37,13 @@ export function loadService() {
       resolve(signal ? `was ended by ${signal}` : `ended with status ${code}`),
     );
   });
+  const listening = new Promise((/** @type {(value: void) => void} */ resolve) => {
+    child.once('message', () => resolve());
+  });
   return {
     // None where the process could not be started; `ended` says why.
     pid: child.pid ?? 0,
+    listening,
     ended,
     // One that has ended cannot be told anything; `ended` says why.
     begin: (settings) => void child.send(settings, () => undefined),
@@ -65,9 +71,13 @@ export function startService(settings) {
  */
 export async function untilReady(service, address, signal) {
   const giveUp = new AbortController();
-  const ready = poll(address, AbortSignal.any([signal, giveUp.signal]));
+  const either = AbortSignal.any([signal, giveUp.signal]);
+  const ready = service.listening.then(() => poll(address, either));
+  const stopped = once(either, 'abort').then(() => either.throwIfAborted());
+  // Each is heard of below as long as somebody waits for it.
+  for (const one of [ready, stopped]) one.catch(() => undefined);
   try {
-    const how = await Promise.race([service.ended, ready]);
+    const how = await Promise.race([service.ended, ready, stopped]);
     if (how !== undefined) throw new Error(`The service ${how}.`);
   } catch (error) {
     giveUp.abort();
