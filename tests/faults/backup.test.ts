@@ -5,18 +5,11 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type House, makeHouse } from './house.js';
+import { contentsOf } from './whole-contents.js';
 
 /** The commands are those of docs/operations.md. */
 const runCommand = promisify(execFile);
 const hasClientPrograms = spawnSync('pg_dump', ['--version']).status === 0;
-
-/** What is counted in every table, in the order of their names. */
-const TABLES = `select table_name, (xpath('/row/count/text()', query_to_xml(
-    format('select count(*) from %I', table_name), true, true, '')))[1]::text as rows
-  from information_schema.tables where table_schema = 'public' order by 1`;
-const RIGHTS = `select table_name, grantee, string_agg(privilege_type, ',' order by privilege_type) as rights
-  from information_schema.role_table_grants where table_schema = 'public' group by 1, 2 order by 1, 2`;
-const POLICIES = `select tablename, policyname, qual from pg_policies order by 1, 2`;
 
 /** So that there is something in every table. */
 const withDemo = { DEMO_TEAM: 'true' };
@@ -32,12 +25,8 @@ afterEach(async () => {
   await restored.clear();
 });
 
-/** Rows, rights and policies: a backup without its row-level security would open the teams to each other. */
-const contents = async (house: House) => [
-  await house.query(TABLES),
-  await house.query(RIGHTS),
-  await house.query(POLICIES),
-];
+/** Every row, and the schema with its rights: a backup without row-level security would open the teams to each other. */
+const contents = (house: House) => contentsOf((statement) => house.query(statement));
 
 describe.runIf(hasClientPrograms)('a backup by pg_dump', () => {
   it('restores into a new house, rights and row-level security included, while the old one runs on', async () => {

@@ -48,8 +48,9 @@ interface Start {
   address(): Promise<string>;
 }
 
-export async function makeHouse(): Promise<House> {
-  const data = await mkdtemp(join(tmpdir(), 'loamledger-house-'));
+/** A house on a new folder, or on the one that is named. */
+export async function makeHouse(folder?: string): Promise<House> {
+  const data = folder ?? (await mkdtemp(join(tmpdir(), 'loamledger-house-')));
   const processes = (): RunningProcess[] => processesWith(`${MARK}=${data}`);
   const remaining = async (): Promise<RunningProcess[]> => {
     await waitUntil(() => processes().length === 0, END_LIMIT_MS);

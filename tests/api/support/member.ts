@@ -10,7 +10,7 @@ export class Member {
   private token: string | undefined;
   readonly email: string;
 
-  constructor(private readonly service: TestService) {
+  constructor(private readonly service: Pick<TestService, 'url'>) {
     people += 1;
     this.email = `person-${people}@team.example`;
   }

@@ -117,7 +117,7 @@ export const SETUP = {
 };
 
 /** Founds a team with a mechanic, a coach and a rider, and enters its records. */
-export async function foundTeam(service: TestService, name = 'Team 1'): Promise<TestTeam> {
+export async function foundTeam(service: Pick<TestService, 'url'>, name = 'Team 1'): Promise<TestTeam> {
   const mechanic = await new Member(service).signUp();
   const { id } = (await mechanic.post('/teams', { name }).expect(201)).body as Stored;
   const path = `/teams/${id}`;
@@ -141,7 +141,7 @@ export async function foundTeam(service: TestService, name = 'Team 1'): Promise<
 
 /** A new person who joins the team by invitation. */
 export async function join(
-  service: TestService,
+  service: Pick<TestService, 'url'>,
   team: Pick<TestTeam, 'path' | 'mechanic'>,
   place: { role: string; riderId?: string },
 ): Promise<Member> {
@@ -154,7 +154,7 @@ export async function join(
 
 /** A script with a new token of the team. */
 export async function script(
-  service: TestService,
+  service: Pick<TestService, 'url'>,
   team: Pick<TestTeam, 'path' | 'mechanic'>,
   scopes: readonly string[],
 ): Promise<Member> {

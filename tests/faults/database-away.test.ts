@@ -1,0 +1,90 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+import { Client } from 'pg';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { foundTeam, type TestTeam } from '../api/support/team.js';
+import { type DurablePostgres, startDurable } from './durable-postgres.js';
+import { isReady, waitUntil } from './house.js';
+import { migrate, type SeveralServices, startServices } from './several-services.js';
+
+/** As long as a service may take to notice that its database is back. */
+const RECOVERY_MS = 5_000;
+/** A statement is cancelled after 15 s, a wait for a free connection ended after 5 s; the rest is for a busy machine. */
+const CANCELLED_MS = 20_000;
+const NO_CONNECTION_MS = 9_000;
+const POOL = 4;
+
+let database: DurablePostgres;
+let services: SeveralServices;
+let team: TestTeam;
+let address: string;
+beforeAll(async () => {
+  database = await startDurable();
+  await migrate(database.url);
+  services = await startServices(database.url, 1, { DATABASE_POOL_SIZE: String(POOL) });
+  address = services.addresses[0] ?? '';
+  team = await foundTeam({ url: `${address}/api/v1` });
+});
+afterAll(async () => {
+  await services.stop();
+  await database.clear();
+});
+
+const expectUnavailable = ({ status, headers, body }: Answer) => {
+  expect(body).toMatchObject({ status: 503, code: 'database.unavailable' });
+  expect(status).toBe(503);
+  expect(Number(headers['retry-after'])).toBeGreaterThan(0);
+};
+interface Answer {
+  readonly status: number;
+  readonly headers: Record<string, string>;
+  readonly body: unknown;
+}
+const statusOf = async (path: string): Promise<number> => (await fetch(`${address}/api/v1${path}`)).status;
+
+it.each(['shut down', 'killed'])(
+  'answers 503 while its database is %s, lives, and recovers by itself',
+  async (how) => {
+    await (how === 'killed' ? database.killAll() : database.shutDown());
+    const track = { name: `Made while ${how}`, altitudeM: 10 };
+    const write = () => team.mechanic.post(`${team.path}/tracks`, track).set('idempotency-key', how);
+    for (let round = 0; round < 3; round += 1) {
+      expectUnavailable(await team.mechanic.get(`${team.path}/bikes`));
+      expectUnavailable(await write());
+      expectUnavailable(
+        await team.mechanic.post('/sign-ins', { email: 'a@team.example', password: 'any of them' }),
+      );
+    }
+    expect(await statusOf('/health/live')).toBe(200);
+    expect(await statusOf('/health/ready')).toBe(503);
+    await database.startAgain();
+    await waitUntil(() => isReady(address), RECOVERY_MS);
+    await write().expect(201);
+    await write().expect(201);
+    const rows = await database.query('select from track where name = $1', [track.name]);
+    expect(rows).toHaveLength(1);
+  },
+);
+
+it('cancels what takes too long, and keeps nobody waiting for ever meanwhile', async () => {
+  const slow = new Client({ connectionString: database.url });
+  await slow.connect();
+  await slow.query('begin');
+  // Whoever reads a track now waits for this lock, as for a statement that does not end.
+  await slow.query('lock table track in access exclusive mode');
+  try {
+    const start = performance.now();
+    const passed = () => performance.now() - start;
+    const stuck = Array.from({ length: POOL }, () => team.mechanic.get(`${team.path}/tracks`).then());
+    await sleep(500);
+    // All connections are taken: others are told so, not kept.
+    expectUnavailable(await team.mechanic.get(`${team.path}/bikes`));
+    expect(passed()).toBeLessThan(NO_CONNECTION_MS);
+    expect(await statusOf('/health/live')).toBe(200);
+    for (const answer of await Promise.all(stuck)) expectUnavailable(answer);
+    expect(passed()).toBeLessThan(CANCELLED_MS);
+    await team.mechanic.get(`${team.path}/bikes`).expect(200);
+  } finally {
+    await slow.end();
+  }
+  await team.mechanic.get(`${team.path}/tracks`).expect(200);
+});
