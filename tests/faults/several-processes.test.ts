@@ -48,7 +48,7 @@ describe('several processes behind a balancer', () => {
     await here.get('/accounts/current').expect(401);
     for (let tries = 0; tries < 5; tries += 1) {
       await new Member(at(tries % 2))
-        .post('/sign-ins', { email: here.email, password: 'wrong one' })
+        .post('/sign-ins', { email: here.email, password: 'the wrong sentence' })
         .expect(401);
     }
     for (const i of [0, 1]) {
