@@ -9,9 +9,18 @@ import { Serving } from './serving.js';
  * second time it ends at once.
  */
 export function stopInOrder(app: NestFastifyApplication, drainSeconds: number): void {
+  const serving = app.get(Serving);
+  // Whoever keeps its connection for the next request would keep the process too.
+  app
+    .getHttpAdapter()
+    .getInstance()
+    .addHook('onSend', (_request, reply, payload, done) => {
+      if (serving.isLeaving) void reply.header('connection', 'close');
+      done(null, payload);
+    });
   const stop = async (): Promise<void> => {
     try {
-      app.get(Serving).leave();
+      serving.leave();
       await sleep(drainSeconds * 1e3);
       await app.close();
       process.exit(0);
