@@ -60,6 +60,8 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
   const plan = (await mechanic.post(`${path}/test-plans`, planBody(one, setups)).expect(201)).body as Stored;
   const entry = { kind: 'hours', day: '2026-05-09', ridingHours: 2, doneBy: 'Rider' };
   const riding = await mechanic.post(`${path}/spring-units/${fork.id}/service-entries`, entry).expect(201);
+  const session = { trackId: track.id, day: '2026-05-09', startsAt: '09:30', riderIds: [rider.id] };
+  const planned = (await mechanic.post(`${path}/planned-sessions`, session).expect(201)).body as Stored;
   await script(service, one, ['read']);
   await invite(one, { role: 'coach' });
   await mechanic.post(`${path}/setups`, { ...SETUP, bikeId: bike.id }).expect(201);
@@ -80,6 +82,7 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
     ['tracks', track.id],
     ['riderId', rider.id],
     ['riders', rider.id],
+    ['riderIds', rider.id],
     ['forkUnitId', fork.id],
     ['shockUnitId', shock.id],
     ['spring-units', fork.id],
@@ -99,6 +102,8 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
     ['service-entries', (riding.body as Stored).id],
     ['tokens', (await first('tokens'))?.id ?? ''],
     ['baselines', baselines[0]?.id ?? plan.id],
+    ['baselineId', baselines[0]?.id ?? plan.id],
+    ['planned-sessions', planned.id],
   ]);
 }
 

@@ -31,6 +31,13 @@ beforeAll(async () => {
     await one.mechanic.post(`${one.path}/runs`, run).set('idempotency-key', 'run').expect(201);
     const former = `insert into former_member (team_id, id, display_name) values ($1, $1, 'Former coach')`;
     await asOwner(service, former, one.id);
+    const planned = {
+      trackId: one.track.id,
+      day: '2026-05-09',
+      startsAt: '09:30',
+      riderIds: [one.rider.id],
+    };
+    await one.mechanic.post(`${one.path}/planned-sessions`, planned).expect(201);
   }
   app = new Client({ connectionString: service.database.appUrl });
   await app.connect();

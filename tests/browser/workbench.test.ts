@@ -68,6 +68,7 @@ describe.each(SIZES)('the workbench on a $name', (size) => {
     await page.keyboard.press('ArrowRight');
     expect(await picture.getByRole('status').innerText()).toMatch(/mm: now \d+ N, proposed \d+ N/);
     await picture.getByText('The curve as a table').click();
+    await picture.getByRole('row').nth(21).waitFor();
     expect(await picture.getByRole('table').getByRole('row').count()).toBe(1 + 21);
   });
 

@@ -12,6 +12,7 @@ import { ComparisonsModule } from './modules/comparisons/comparisons.module.js';
 import { DecisionsModule } from './modules/decisions/decisions.module.js';
 import { EventsModule } from './modules/events/events.module.js';
 import { PitModule } from './modules/pit/pit.module.js';
+import { PlannedSessionsModule } from './modules/planned-sessions/planned-sessions.module.js';
 import { RidersModule } from './modules/riders/riders.module.js';
 import { RunsModule } from './modules/runs/runs.module.js';
 import { SessionsModule } from './modules/sessions/sessions.module.js';
@@ -54,6 +55,7 @@ export class AppModule {
         DecisionsModule,
         RunsModule,
         TestPlansModule,
+        PlannedSessionsModule,
         ComparisonsModule,
         BaselinesModule,
         SpringModule,

@@ -9,6 +9,7 @@ export const texts = {
   pit: 'Pit',
   tracks: 'Tracks',
   plans: 'Plans',
+  weekend: 'Weekend',
   myBike: 'My bike',
   team: 'Team',
   teamData: 'Data of the team',

@@ -12,6 +12,7 @@ export const AUDIT_KINDS = [
   'invitation',
   'member',
   'planned-run',
+  'planned-session',
   'rider',
   'run',
   'service-entry',

@@ -9,6 +9,8 @@ import {
   BaselineListQuery,
   BaselineRunsDto,
   TakeBaselineDto,
+  TakenDto,
+  TakeSeveralDto,
 } from './baselines.dto.js';
 import { BaselinesService } from './baselines.service.js';
 import { TakeBaseline } from './take-baseline.js';
@@ -46,6 +48,17 @@ export class BaselinesController {
   @ApiOkResponse({ type: BaselineRunsDto })
   runs(@Scope() scope: TeamScope, @Param('id', ParseUUIDPipe) id: string): Promise<BaselineRunsDto> {
     return this.baselines.runs(scope, id);
+  }
+
+  @Roles('mechanic', 'coach')
+  @TokenScope('change-set-ups')
+  @Post('take')
+  @ApiOperation({
+    summary: 'Take the baselines of several bikes, or their first steps: all of them, or none.',
+  })
+  @ApiCreatedResponse({ type: TakenDto })
+  takeSeveral(@Scope() scope: TeamScope, @Body() input: TakeSeveralDto): Promise<TakenDto> {
+    return this.takeBaseline.takeSeveral(scope, input);
   }
 
   @Roles('mechanic', 'coach')

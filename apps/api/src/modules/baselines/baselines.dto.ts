@@ -12,6 +12,7 @@ import {
   TextField,
 } from '../../platform/http/fields.js';
 import { CONDITIONS, type Condition } from '../sessions/conditions.js';
+import { SetupDto } from '../setups/setups.dto.js';
 import { EndBaselineDto } from './end-baseline.dto.js';
 
 const count = { unit: '1', integer: true, minimum: 0, maximum: 1e9 };
@@ -177,4 +178,43 @@ export class TakeBaselineDto {
     optional: true,
   })
   wholeWay?: boolean;
+}
+
+export class BaselineToTakeDto {
+  @IdField({ description: 'The baseline.' })
+  baselineId: string;
+
+  @FlagField({
+    description: 'Whether to go the whole way at once; if false or left out, only the first step is taken.',
+    example: false,
+    optional: true,
+  })
+  wholeWay?: boolean;
+}
+
+export class TakeSeveralDto {
+  @PartsField({
+    description: 'The baselines, each of another bike.',
+    type: () => BaselineToTakeDto,
+    minItems: 1,
+    maxItems: 50,
+  })
+  baselines: BaselineToTakeDto[];
+
+  @TextField({
+    description: 'Why they are taken.',
+    maxLength: 1_000,
+    example: 'Race weekend.',
+    optional: true,
+  })
+  reason?: string;
+}
+
+export class TakenDto {
+  @PartsField({
+    description: 'The set-ups that were made, in the order of the baselines.',
+    type: () => SetupDto,
+    maxItems: 50,
+  })
+  items: SetupDto[];
 }

@@ -1,4 +1,4 @@
-import { Refusal } from '../../platform/errors/refusal.js';
+import { Refusal, type FieldProblem } from '../../platform/errors/refusal.js';
 
 export class NewerBaseline extends Refusal {
   constructor() {
@@ -13,5 +13,11 @@ export class NewerBaseline extends Refusal {
 export class NothingToTake extends Refusal {
   constructor() {
     super('baseline.nothing-to-take', 'conflict', 'This baseline recommends no change, or nothing at all.');
+  }
+}
+
+export class NotAllTaken extends Refusal {
+  constructor(refused: readonly FieldProblem[]) {
+    super('baseline.not-all-taken', 'conflict', 'Not every baseline can be taken, so none was.', refused);
   }
 }

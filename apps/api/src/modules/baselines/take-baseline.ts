@@ -1,18 +1,26 @@
 import { gaugePascalFromPsi } from '@loamledger/units';
 import { Injectable } from '@nestjs/common';
-import { TeamDatabase } from '../../platform/database/team-database.js';
+import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
+import type { FieldProblem } from '../../platform/errors/refusal.js';
 import type { TeamScope } from '../../platform/http/scope.js';
-import { BikesService } from '../bikes/bikes.service.js';
+import { BikesService, type Bike } from '../bikes/bikes.service.js';
 import { setupAnswer } from '../setups/setup-figures.js';
-import { SetupsService, type SetupFigures } from '../setups/setups.service.js';
+import { SetupsService, type Occasion, type SetupFigures } from '../setups/setups.service.js';
 import type { SetupDto } from '../setups/setups.dto.js';
 import { expectationOf } from './baseline-answer.js';
-import type { TakeBaselineDto } from './baselines.dto.js';
-import { NewerBaseline, NothingToTake } from './baselines.errors.js';
+import type { TakeBaselineDto, TakenDto, TakeSeveralDto } from './baselines.dto.js';
+import { NewerBaseline, NotAllTaken, NothingToTake } from './baselines.errors.js';
 import { BaselinesQueries } from './baselines.queries.js';
 import { BaselinesService } from './baselines.service.js';
 import type { EndBaselineDto } from './end-baseline.dto.js';
 import type { EvaluatedFillDto } from './fill.dto.js';
+
+/** A baseline that can be taken, and what becomes of the bike. */
+interface Ready {
+  readonly bike: Bike;
+  readonly figures: SetupFigures;
+  readonly occasion: Occasion;
+}
 
 /** Takes an offered baseline: the bike's next set-up, and the decision record with what is expected of it. */
 @Injectable()
@@ -27,20 +35,69 @@ export class TakeBaseline {
 
   /** @throws NewerBaseline when something behind it has changed, NothingToTake when it recommends no change. */
   async take(scope: TeamScope, id: string, input: TakeBaselineDto): Promise<SetupDto> {
+    return this.database.writeOnce(scope, async (transaction) =>
+      this.revise(transaction, scope, await this.prepare(transaction, scope, id, input)),
+    );
+  }
+
+  /**
+   * Takes baselines of several bikes, or none of them. All are looked at before the first is taken, so that a refusal
+   * names every one that cannot be.
+   * @throws NotAllTaken
+   */
+  async takeSeveral(scope: TeamScope, { baselines, ...common }: TakeSeveralDto): Promise<TakenDto> {
     return this.database.writeOnce(scope, async (transaction) => {
-      const offered = await this.queries.require(transaction, scope.teamId, id);
-      const { trackId, bikeId, condition, airTemperature, stationPressure } = offered;
-      const venue = { condition, airTemperature, stationPressure };
-      const bike = await this.bikes.requireVisible(transaction, scope, bikeId);
-      const [baseline] = await this.baselines.current(transaction, scope, { trackId, bikeId, venue });
-      if (!baseline || baseline.id !== id) throw new NewerBaseline();
-      const fork = fillToTake(baseline.fork, input.wholeWay ?? false);
-      const shock = baseline.shock && fillToTake(baseline.shock, input.wholeWay ?? false);
-      if (!isChange(baseline.fork, fork) && !(baseline.shock && isChange(baseline.shock, shock))) {
-        throw new NothingToTake();
+      const ready: Ready[] = [];
+      const refused: FieldProblem[] = [];
+      for (const [i, { baselineId, ...way }] of baselines.entries()) {
+        const refuse = (why: string) =>
+          refused.push({ field: `baselines.${i}.baselineId`, given: baselineId, allowed: why });
+        try {
+          const next = await this.prepare(transaction, scope, baselineId, { ...common, ...way });
+          if (ready.some(({ bike }) => bike.id === next.bike.id)) refuse('one baseline for each bike');
+          ready.push(next);
+        } catch (error) {
+          if (error instanceof NewerBaseline) refuse('one that still holds: something behind it has changed');
+          else if (error instanceof NothingToTake) refuse('one that changes something');
+          else throw error;
+        }
       }
-      const before = await this.setups.latest(transaction, scope.teamId, bikeId);
-      const figures: SetupFigures | null = fork && {
+      if (refused.length > 0) throw new NotAllTaken(refused);
+      const items: SetupDto[] = [];
+      for (const next of ready) items.push(await this.revise(transaction, scope, next));
+      return { items };
+    });
+  }
+
+  private async revise(transaction: Transaction, scope: TeamScope, ready: Ready): Promise<SetupDto> {
+    return setupAnswer(
+      await this.setups.revise(transaction, scope, ready.bike, ready.figures, ready.occasion),
+    );
+  }
+
+  /** What taking the baseline would make of the bike. */
+  private async prepare(
+    transaction: Transaction,
+    scope: TeamScope,
+    id: string,
+    input: TakeBaselineDto,
+  ): Promise<Ready> {
+    const offered = await this.queries.require(transaction, scope.teamId, id);
+    const { trackId, bikeId, condition, airTemperature, stationPressure } = offered;
+    const venue = { condition, airTemperature, stationPressure };
+    const bike = await this.bikes.requireVisible(transaction, scope, bikeId);
+    const [baseline] = await this.baselines.current(transaction, scope, { trackId, bikeId, venue });
+    if (!baseline || baseline.id !== id) throw new NewerBaseline();
+    const fork = fillToTake(baseline.fork, input.wholeWay ?? false);
+    const shock = baseline.shock && fillToTake(baseline.shock, input.wholeWay ?? false);
+    if (!isChange(baseline.fork, fork) && !(baseline.shock && isChange(baseline.shock, shock))) {
+      throw new NothingToTake();
+    }
+    const before = await this.setups.latest(transaction, scope.teamId, bikeId);
+    if (!fork || (bike.shockUnitId !== null && !shock)) throw new NothingToTake();
+    return {
+      bike,
+      figures: {
         forkUnitId: bike.forkUnitId,
         ...forkFigures(fork),
         forkRebound: baseline.fork.clicks?.reboundClicks ?? before?.forkRebound ?? null,
@@ -54,20 +111,18 @@ export class TakeBaseline {
         filledAltitude: null,
         filledTemperature: null,
         note: '',
-      };
-      if (!figures || (bike.shockUnitId !== null && !shock)) throw new NothingToTake();
-      const setup = await this.setups.revise(transaction, scope, bike, figures, {
+      },
+      occasion: {
         reason: input.reason ?? 'Baseline for this track.',
         trackId,
         baselineId: id,
         expected: {
-          fork: fork && expectationOf(baseline.fork, fork),
+          fork: expectationOf(baseline.fork, fork),
           shock: baseline.shock && shock && expectationOf(baseline.shock, shock),
         },
         evidenceRuns: baseline.runCount,
-      });
-      return setupAnswer(setup);
-    });
+      },
+    };
   }
 }
 

@@ -8,6 +8,7 @@ import { BaselineEntity } from '../../modules/baselines/baseline.entity.js';
 import { BikeEntity } from '../../modules/bikes/bike.entity.js';
 import { DecisionEntity } from '../../modules/decisions/decision.entity.js';
 import { DemandFitEntity } from '../../modules/demand/demand-fit.entity.js';
+import { PlannedSessionEntity } from '../../modules/planned-sessions/planned-session.entity.js';
 import { RiderEntity } from '../../modules/riders/rider.entity.js';
 import { RingReadingEntity } from '../../modules/runs/ring-reading.entity.js';
 import { RunEntity } from '../../modules/runs/run.entity.js';
@@ -42,6 +43,7 @@ export const ENTITIES = [
   InvitationEntity,
   MemberEntity,
   PlannedRunEntity,
+  PlannedSessionEntity,
   RiderEntity,
   RingReadingEntity,
   RunEntity,

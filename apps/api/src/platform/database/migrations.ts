@@ -13,6 +13,7 @@ import { FormerMembers1764800500000 } from './migrations/1764800500000-former-me
 import { UnitService1764810000000 } from './migrations/1764810000000-unit-service.js';
 import { SetBackClocks1764820000000 } from './migrations/1764820000000-set-back-clocks.js';
 import { Passwords1764821000000 } from './migrations/1764821000000-passwords.js';
+import { PlannedSessions1764830000000 } from './migrations/1764830000000-planned-sessions.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -31,4 +32,5 @@ export const MIGRATIONS = [
   UnitService1764810000000,
   SetBackClocks1764820000000,
   Passwords1764821000000,
+  PlannedSessions1764830000000,
 ];

@@ -11,7 +11,8 @@ export interface RowQuestion<Row> {
 /**
  * Whole rows of one table, as the mapper's own `find` gives them. The mapper builds and parses its statement anew for
  * every read, at several times the price of the read itself; this writes the one plain statement down.
- * Conditions are values to be equal to, and the operators In, LessThan, MoreThan, IsNull and its Not; others throw.
+ * Conditions are values to be equal to, and the operators In, LessThan, MoreThan, Between, ArrayContains, IsNull and
+ * its Not; others throw.
  */
 export async function readRows<Row extends object>(
   transaction: Transaction,
@@ -48,6 +49,11 @@ function condition(column: string, wanted: unknown, values: unknown[]): string {
   if (wanted.type === 'in') return `${column} = any(${parameter(wanted.value)})`;
   if (wanted.type === 'lessThan') return `${column} < ${parameter(wanted.value)}`;
   if (wanted.type === 'moreThan') return `${column} > ${parameter(wanted.value)}`;
+  if (wanted.type === 'between') {
+    const [least, most] = wanted.value as [unknown, unknown];
+    return `${column} between ${parameter(least)} and ${parameter(most)}`;
+  }
+  if (wanted.type === 'arrayContains') return `${column} @> ${parameter(wanted.value)}`;
   if (wanted.type === 'isNull') return `${column} is null`;
   if (wanted.type === 'not' && wanted.child?.type === 'isNull') return `${column} is not null`;
   throw new Error(`No condition is written for the operator ${wanted.type}.`);

@@ -158,16 +158,21 @@ export function IdField(options: Common): PropertyDecorator {
 }
 
 /** A list of ids of things in the team. */
-export function IdsField(options: Common & { maxItems: number }): PropertyDecorator {
-  const check = { context: { allowed: `a list of at most ${options.maxItems} UUIDs` } };
+export function IdsField(options: Common & { minItems?: number; maxItems: number }): PropertyDecorator {
+  const { minItems = 0, maxItems } = options;
+  const check = {
+    context: { allowed: `a list of ${minItems === 0 ? 'at most' : `${minItems} to`} ${maxItems} UUIDs` },
+  };
   return applyDecorators(
     IsArray(check),
+    ArrayMinSize(minItems, check),
     ArrayMaxSize(options.maxItems, check),
     IsUUID(undefined, { each: true, ...check }),
     property(options, {
       type: 'array',
       items: { type: 'string', format: 'uuid' },
-      maxItems: options.maxItems,
+      ...(minItems > 0 && { minItems }),
+      maxItems,
       example: ['01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e11'],
       description: options.description,
     }),
@@ -184,6 +189,22 @@ export function DayField(options: Common & { example: string }): PropertyDecorat
     property(options, {
       type: 'string',
       format: 'date',
+      example: options.example,
+      description: options.description,
+    }),
+  );
+}
+
+/** A time on the clock of the place, `09:30`. */
+export function ClockField(options: Common & { example: string }): PropertyDecorator {
+  const pattern = /^([01]\d|2[0-3]):[0-5]\d$/;
+  const check = { context: { allowed: 'a time from 00:00 to 23:59 as HH:MM' } };
+  return applyDecorators(
+    IsString(check),
+    Matches(pattern, check),
+    property(options, {
+      type: 'string',
+      pattern: pattern.source,
       example: options.example,
       description: options.description,
     }),
@@ -218,12 +239,16 @@ export function PartField(options: Common & { type: () => new () => object }): P
 
 /** A list of nested messages. */
 export function PartsField(
-  options: Common & { type: () => new () => object; maxItems: number },
+  options: Common & { type: () => new () => object; minItems?: number; maxItems: number },
 ): PropertyDecorator {
-  const check = { context: { allowed: `a list of at most ${options.maxItems}` } };
+  const { minItems = 0, maxItems } = options;
+  const check = {
+    context: { allowed: `a list of ${minItems === 0 ? 'at most' : `${minItems} to`} ${maxItems}` },
+  };
   return applyDecorators(
     IsArray(check),
-    ArrayMaxSize(options.maxItems, check),
+    ArrayMinSize(minItems, check),
+    ArrayMaxSize(maxItems, check),
     // A list in the list would be taken for a nested message of its own.
     IsObject({ each: true, context: { allowed: 'an object' } }),
     ValidateNested({ each: true, context: { allowed: 'an object' } }),
@@ -231,7 +256,8 @@ export function PartsField(
     property(options, {
       type: options.type,
       isArray: true,
-      maxItems: options.maxItems,
+      ...(minItems > 0 && { minItems }),
+      maxItems,
       description: options.description,
     }),
   );

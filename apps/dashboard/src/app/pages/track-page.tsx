@@ -2,6 +2,7 @@ import { Button, Group } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { BikeBaseline } from '../../features/baselines/components/bike-baseline.js';
+import { TakeBaseline } from '../../features/baselines/components/take-baseline.js';
 import { GroundChooser } from '../../features/baselines/components/ground-chooser.js';
 import { groundOf } from '../../features/baselines/model/ground.js';
 import { texts as baselineTexts } from '../../features/baselines/texts.js';
@@ -138,7 +139,7 @@ function Baselines({ teamId, trackId, fleet, ground }: PartProps & { readonly gr
                 riderName={fleet.riderName(baseline.riderId)}
                 bikeName={bikeName(baseline.bikeId)}
                 canChange={role === 'mechanic'}
-                canTake={role !== 'rider'}
+                action={role !== 'rider' && <TakeBaseline teamId={teamId} baseline={baseline} />}
               />
             ))
           }

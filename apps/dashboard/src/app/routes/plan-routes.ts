@@ -49,5 +49,22 @@ const comparison = createRoute({
   component: lazyRouteComponent(() => import('../pages/comparison-page.js'), 'ComparisonPage'),
 });
 
-/** Test plans, and what they told. */
-export const planRoutes = [plans, newPlan, plan, planComparison, comparison] as const;
+/** Where and when the weekend is; the page reads what makes sense of it. */
+const anySearch = (search: Record<string, unknown>) => search;
+
+const weekend = createRoute({
+  getParentRoute: () => team,
+  path: 'weekend',
+  validateSearch: anySearch,
+  component: lazyRouteComponent(() => import('../pages/weekend-page.js'), 'WeekendPage'),
+});
+
+const weekendSheets = createRoute({
+  getParentRoute: () => team,
+  path: 'weekend/sheets',
+  validateSearch: anySearch,
+  component: lazyRouteComponent(() => import('../pages/weekend-sheets-page.js'), 'WeekendSheetsPage'),
+});
+
+/** The coach's: test plans, what they told, and the weekend. */
+export const planRoutes = [plans, newPlan, plan, planComparison, comparison, weekend, weekendSheets] as const;

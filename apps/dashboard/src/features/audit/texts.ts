@@ -8,6 +8,7 @@ const KIND: Record<AuditEntry['kind'], string> = {
   invitation: 'link into the team',
   member: 'member',
   'planned-run': 'run of a test plan',
+  'planned-session': 'planned session',
   rider: 'rider',
   run: 'run',
   'service-entry': 'service record',

@@ -75,4 +75,15 @@ export const texts = {
   notTaken: 'Not taken',
   computed: (day: string, runs: string) => `computed ${day} from ${runs}.`,
   taken: 'Taken. The mechanic sees it in the pit.',
+  several: {
+    choose: 'Take this one',
+    take: (count: string) => `Take ${count}`,
+    none: 'Nothing is chosen to be taken.',
+    lead: 'Makes the next set-up of each of these bikes, with a decision record: all of them, or none.',
+    first: 'Only the first step where the way is long',
+    whole: 'The whole way at once',
+    way: 'How far',
+    taken: 'Taken. The mechanic sees them in the pit.',
+    refused: (name: string, why: string) => `${name}: must be ${why}.`,
+  },
 };

@@ -15,6 +15,7 @@ export const keys = {
   bikes: (teamId: string) => [...team(teamId), 'bikes'] as const,
   springUnits: (teamId: string) => [...team(teamId), 'spring-units'] as const,
   tracks: (teamId: string) => [...team(teamId), 'tracks'] as const,
+  plannedSessions: (teamId: string) => [...team(teamId), 'planned-sessions'] as const,
   setups: (teamId: string) => [...team(teamId), 'setups'] as const,
   currentSetups: (teamId: string, bikeId: string) => [...team(teamId), 'setups', bikeId, 'current'] as const,
   setupHistory: (teamId: string, bikeId: string) => [...team(teamId), 'setups', bikeId, 'history'] as const,

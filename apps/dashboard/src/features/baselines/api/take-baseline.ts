@@ -3,6 +3,7 @@ import type { components } from '../../../shared/http/generated/schema.js';
 import { keys } from '../../../shared/http/keys.js';
 import { useSubmission } from '../../../shared/http/use-submission.js';
 
+type TakingSeveral = components['schemas']['TakeSeveralDto'];
 type Taking = components['schemas']['TakeBaselineDto'];
 
 /** Takes a baseline: a new set-up of the bike, and a decision record with what is expected of it. */
@@ -12,6 +13,20 @@ export const useTakeBaseline = (teamId: string, baselineId: string) =>
       bodyOf(
         api.POST('/api/v1/teams/{teamId}/baselines/{id}/take', {
           params: { path: { teamId, id: baselineId } },
+          headers: idempotencyKey(key),
+          body,
+        }),
+      ),
+    refreshes: [keys.setups(teamId), keys.decisions(teamId), keys.baselines(teamId)],
+  });
+
+/** Takes the baselines of several bikes, or none of them. */
+export const useTakeSeveral = (teamId: string) =>
+  useSubmission({
+    send: (body: TakingSeveral, key) =>
+      bodyOf(
+        api.POST('/api/v1/teams/{teamId}/baselines/take', {
+          params: { path: { teamId } },
           headers: idempotencyKey(key),
           body,
         }),

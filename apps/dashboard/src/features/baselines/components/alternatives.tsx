@@ -1,7 +1,7 @@
 import { Table } from '@mantine/core';
 import { formatChange, formatNumber, formatShare } from '../../../shared/format/numbers.js';
 import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
-import { fillText } from '../model/fill-text.js';
+import { fillText } from '../../../shared/format/fill.js';
 import { texts } from '../texts.js';
 
 const PER_CENT = 100;

@@ -1,4 +1,5 @@
 import { Text, Title } from '@mantine/core';
+import type { ReactNode } from 'react';
 import { formatCount } from '../../../shared/format/numbers.js';
 import { formatMoment } from '../../../shared/format/time.js';
 import type { Baseline } from '../../../shared/http/reads/baselines.js';
@@ -6,7 +7,6 @@ import { TextLink } from '../../../shared/ui/link.js';
 import { venueText } from '../model/venue-text.js';
 import { texts } from '../texts.js';
 import { EndBaseline } from './end-baseline.js';
-import { TakeBaseline } from './take-baseline.js';
 import classes from './baselines.module.css';
 
 interface BikeBaselineProps {
@@ -16,12 +16,13 @@ interface BikeBaselineProps {
   readonly bikeName: string;
   /** Whether who looks may change the team's figures. */
   readonly canChange: boolean;
-  readonly canTake: boolean;
+  /** What can be done with it. */
+  readonly action?: ReactNode;
 }
 
 /** A rider and bike on this track: fork and shock, now against the baseline. */
 export function BikeBaseline(props: BikeBaselineProps) {
-  const { teamId, baseline, riderName, bikeName, canChange, canTake } = props;
+  const { teamId, baseline, riderName, bikeName, canChange, action } = props;
   return (
     <article className={classes.bike} aria-label={`${riderName}, ${bikeName}`}>
       <div className={classes.head}>
@@ -37,11 +38,7 @@ export function BikeBaseline(props: BikeBaselineProps) {
             {baseline.venue !== null && ` ${venueText(baseline.venue)}`}
           </Text>
         </div>
-        {canTake && (
-          <div className="ll-screen-only">
-            <TakeBaseline teamId={teamId} baseline={baseline} />
-          </div>
-        )}
+        {action !== undefined && action !== false && <div className="ll-screen-only">{action}</div>}
       </div>
       <div className={classes.ends}>
         <EndBaseline teamId={teamId} name={texts.fork} end={baseline.fork} canChange={canChange} />

@@ -4,7 +4,7 @@ import { figureText } from '../../../shared/format/quantities.js';
 import { inChosenUnits } from '../../../shared/format/sentences.js';
 import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
 import { AssumedLink } from '../../../shared/ui/assumed-link.js';
-import { fillText } from '../model/fill-text.js';
+import { fillText } from '../../../shared/format/fill.js';
 import { texts } from '../texts.js';
 import { Alternatives } from './alternatives.js';
 import { NextRuns } from './next-runs.js';

@@ -1,12 +1,7 @@
-import { formatCount, pressureText } from '../../../shared/format/numbers.js';
+import { pressureText } from '../../../shared/format/numbers.js';
 import type { Baseline, EvaluatedFill } from '../../../shared/http/reads/baselines.js';
 
-/** A set-up of one end in a word: 68 psi · 3 spacers. */
-export function fillText(fill: EvaluatedFill): string {
-  return `${pressureText(fill.pressurePsi)} · ${formatCount(fill.spacers, 'spacer')}`;
-}
-
-/** The same under a heading that says what the second figure counts: 68 psi · 3. */
+/** A set-up of one end under a heading that says what the second figure counts: 68 psi · 3. */
 export function shortFillText(fill: EvaluatedFill): string {
   return `${pressureText(fill.pressurePsi)} · ${fill.spacers}`;
 }

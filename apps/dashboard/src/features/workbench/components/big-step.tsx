@@ -2,7 +2,8 @@ import { Button } from '@mantine/core';
 import { storedText } from '../../../shared/format/entry.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { ridingSteps } from '../model/big-step.js';
-import { fillText, type Fill } from '../model/fill.js';
+import { fillText } from '../../../shared/format/fill.js';
+import { type Fill } from '../model/fill.js';
 import type { Proposal } from '../model/proposal.js';
 import { texts } from '../texts.js';
 

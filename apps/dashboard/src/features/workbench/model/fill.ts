@@ -1,5 +1,3 @@
-import { formatCount, pressureText } from '../../../shared/format/numbers.js';
-
 /** What is in a unit: gauge pressure at full extension, and volume spacers. */
 export interface Fill {
   readonly pressurePsi: number;
@@ -14,7 +12,3 @@ const GAUGE_STEP_PSI = 0.1;
 /** Whether a gauge and an eye would find the same in both. */
 export const isSameFill = (a: Fill, b: Fill) =>
   a.spacers === b.spacers && Math.abs(a.pressurePsi - b.pressurePsi) < GAUGE_STEP_PSI / 2;
-
-/** 68 psi · 3 spacers. */
-export const fillText = ({ pressurePsi, spacers }: Fill) =>
-  `${pressureText(pressurePsi)} · ${formatCount(spacers, 'spacer')}`;

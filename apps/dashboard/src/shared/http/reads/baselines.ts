@@ -9,10 +9,10 @@ export type EvaluatedFill = components['schemas']['EvaluatedFillDto'];
 
 export type Ground = components['schemas']['VenueDto']['condition'];
 
-/** The baselines of every bike on a track, or of one bike; on dry ground where none is named. */
+/** The baselines of every bike on a track, or of one bike; on dry ground and in usual air where none is named. */
 export const baselinesQuery = (
   teamId: string,
-  place: { trackId: string; bikeId?: string; condition?: Ground },
+  place: { trackId: string; bikeId?: string; condition?: Ground; airTemperatureC?: number },
 ) =>
   queryOptions({
     queryKey: keys.baselinesOn(teamId, place),
