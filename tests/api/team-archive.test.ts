@@ -38,6 +38,8 @@ async function fill({ mechanic, riderMember, path, bike, track, ...rest }: TestT
   const post = async (to: string, body: object) =>
     (await mechanic.post(`${path}/${to}`, body).expect(201)).body as Stored;
   const plan = await post('test-plans', planBody(of, setups));
+  const session = { trackId: of.track.id, day: '2026-05-09', startsAt: '09:30', riderIds: [of.rider.id] };
+  await post('planned-sessions', { ...session, testPlanId: plan.id });
   await mechanic
     .post(`${path}/test-plans/${plan.id}/runs`, { timeS: 190, riderId: of.rider.id, day: '2026-05-09' })
     .expect(201);

@@ -92,7 +92,7 @@ export class PlannedSessionsService {
   }
 }
 
-const answer = (session: PlannedSessionEntity): PlannedSessionDto => ({
+export const answer = (session: PlannedSessionEntity): PlannedSessionDto => ({
   id: session.id,
   trackId: session.trackId,
   day: session.day,

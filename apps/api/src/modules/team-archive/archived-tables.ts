@@ -2,6 +2,7 @@ import type { Archived } from '../../platform/archive/archived.js';
 import { BASELINE_ARCHIVE, BASELINE_RUNS_ARCHIVE } from '../baselines/baseline.archive.js';
 import { BIKE_ARCHIVE } from '../bikes/bike.archive.js';
 import { DECISION_ARCHIVE } from '../decisions/decision.archive.js';
+import { PLANNED_SESSION_ARCHIVE } from '../planned-sessions/planned-session.archive.js';
 import { RIDER_ARCHIVE } from '../riders/rider.archive.js';
 import { RING_READING_ARCHIVE } from '../runs/ring-reading.archive.js';
 import { RUN_ARCHIVE } from '../runs/run.archive.js';
@@ -23,6 +24,7 @@ export const ARCHIVED_TABLES: readonly Archived[] = [
   BIKE_ARCHIVE,
   DECISION_ARCHIVE,
   PLANNED_RUN_ARCHIVE,
+  PLANNED_SESSION_ARCHIVE,
   RIDER_ARCHIVE,
   RING_READING_ARCHIVE,
   RUN_ARCHIVE,
