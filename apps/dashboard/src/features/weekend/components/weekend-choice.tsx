@@ -4,7 +4,7 @@ import { numberText, parseNumber } from '../../../shared/format/parse.js';
 import type { Fleet } from '../../../shared/http/reads/fleet.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';
 import { NumberField } from '../../../shared/ui/number-field.js';
-import { leftOut, withBike, type WeekendPlace } from '../model/weekend.js';
+import { leaveOut, leftOut, withBike, type WeekendPlace } from '../model/weekend.js';
 import { texts } from '../texts.js';
 import classes from './weekend.module.css';
 
@@ -70,10 +70,9 @@ function Temperature({ place, onChange }: Pick<WeekendChoiceProps, 'place' | 'on
   const type = (text: string) => {
     setTyped(text);
     const celsius = parseNumber(text);
-    const { temperatureC: _, ...rest } = place;
-    if (celsius === null) onChange(rest);
+    if (celsius === null) onChange(leaveOut(place, 'temperatureC'));
     else if (celsius >= SENSIBLE_C.least && celsius <= SENSIBLE_C.most)
-      onChange({ ...rest, temperatureC: celsius });
+      onChange({ ...place, temperatureC: celsius });
   };
   return (
     <NumberField

@@ -40,6 +40,10 @@ export function lastDay(day: string): string {
 export const isDay = (text: string): boolean =>
   /^\d{4}-\d\d-\d\d$/.test(text) && new Date(`${text}T00:00:00Z`).toJSON()?.startsWith(text) === true;
 
+/** The same place without what is said of one thing. */
+export const leaveOut = (place: WeekendPlace, name: keyof WeekendPlace): WeekendPlace =>
+  Object.fromEntries(Object.entries(place).filter(([key]) => key !== name));
+
 /** The bikes that stay at home. */
 export const leftOut = ({ without }: WeekendPlace): readonly string[] =>
   without === undefined || without === '' ? [] : without.split(',');
@@ -47,9 +51,8 @@ export const leftOut = ({ without }: WeekendPlace): readonly string[] =>
 /** The same place with a bike taken along, or left at home. */
 export function withBike(place: WeekendPlace, bikeId: string, rides: boolean): WeekendPlace {
   const others = leftOut(place).filter((id) => id !== bikeId);
-  const { without: _, ...rest } = place;
   const left = rides ? others : [...others, bikeId];
-  return left.length === 0 ? rest : { ...rest, without: left.join(',') };
+  return left.length === 0 ? leaveOut(place, 'without') : { ...place, without: left.join(',') };
 }
 
 /** A place as an address holds it; what makes no sense is left out. */
