@@ -100,6 +100,7 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
     ['members', members?.id ?? ''],
     ['decisions', (await first('decisions'))?.id ?? ''],
     ['service-entries', (riding.body as Stored).id],
+    ['spacer-movements', (await first('spacer-movements'))?.id ?? ''],
     ['tokens', (await first('tokens'))?.id ?? ''],
     ['baselines', baselines[0]?.id ?? plan.id],
     ['baselineId', baselines[0]?.id ?? plan.id],

@@ -42,11 +42,11 @@ const changeElsewhere = (page: Page) =>
     const [, , teamId, , unitId] = location.pathname.split('/');
     const path = '/api/v1/teams/' + teamId + '/spring-units';
     const { items } = await (await fetch(path)).json();
-    const { id, version, ...unit } = items.find((item) => item.id === unitId);
+    const { id, version, spacersInStock, ...unit } = items.find((item) => item.id === unitId);
     const answer = await fetch(path + '/' + id, {
       method: 'PUT',
       headers: { 'content-type': 'application/json', 'If-Match': '"' + version + '"' },
-      body: JSON.stringify({ ...unit, spacersInStock: unit.spacersInStock + 1 }),
+      body: JSON.stringify({ ...unit, maxSpacers: unit.maxSpacers + 1 }),
     });
     return answer.status;
   })()`);

@@ -22,6 +22,7 @@ import { TestPlansModule } from './modules/test-plans/test-plans.module.js';
 import { TracksModule } from './modules/tracks/tracks.module.js';
 import { TeamArchiveModule } from './modules/team-archive/team-archive.module.js';
 import { TeamsModule } from './modules/teams/teams.module.js';
+import { SpacersModule } from './modules/spacers/spacers.module.js';
 import { UnitServiceModule } from './modules/unit-service/unit-service.module.js';
 import { SpringModule } from './modules/spring/spring.module.js';
 import { WorkbenchModule } from './modules/workbench/workbench.module.js';
@@ -60,6 +61,7 @@ export class AppModule {
         BaselinesModule,
         SpringModule,
         WorkbenchModule,
+        SpacersModule,
         UnitServiceModule,
         PitModule,
         EventsModule,

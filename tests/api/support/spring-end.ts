@@ -12,7 +12,7 @@ import { BIKE, FORK, SHOCK } from './team.js';
 const AIR_PRESSURE = absolutePascal(90_000);
 const TEMPERATURE_C = 15;
 
-const STORED_ONLY = ['name', 'sources', 'minPressurePsi', 'maxPressurePsi', 'maxSpacers', 'spacersInStock'];
+const STORED_ONLY = ['name', 'sources', 'minPressurePsi', 'maxPressurePsi', 'maxSpacers'];
 
 /** A unit's body without what belongs to a stored unit only. */
 const figuresOf = (unit: object): Record<string, unknown> =>

@@ -51,7 +51,6 @@ const { fork170, shock_progressive: shockProgressive } = (
 ).outputs;
 
 const unitBody = (unit: GenericUnit) => ({
-  spacersInStock: 6,
   sources: { strokeMm: 'measured' },
   strokeMm: unit.S * 1e3,
   boreAreaMm2: unit.A * 1e6,
@@ -126,6 +125,9 @@ export async function foundTeam(service: Pick<TestService, 'url'>, name = 'Team 
   const rider = await create('riders', { name: 'Rider A', readyMassKg: 84 });
   const fork = await create('spring-units', FORK);
   const shock = await create('spring-units', SHOCK);
+  for (const { kind: unitKind, spacerVolumeMl } of [FORK, SHOCK]) {
+    await create('spacer-movements', { unitKind, spacerVolumeMl, reason: 'counted', spacers: 6 });
+  }
   const bike = await create('bikes', {
     ...BIKE,
     riderId: rider.id,

@@ -9,6 +9,7 @@ import { RunRecordsReader } from '../modules/runs/run-records.js';
 import { RunsService } from '../modules/runs/runs.service.js';
 import { SessionsService } from '../modules/sessions/sessions.service.js';
 import { SetupsService } from '../modules/setups/setups.service.js';
+import { SpacersService } from '../modules/spacers/spacers.service.js';
 import { SpringUnitsService } from '../modules/spring-units/spring-units.service.js';
 import { MembersService } from '../modules/teams/members.service.js';
 import { TracksService } from '../modules/tracks/tracks.service.js';
@@ -49,6 +50,10 @@ export async function seedDemoTeam(app: INestApplicationContext): Promise<void> 
       database,
     };
     await new SeasonEntry(services, people, equipment).enter(season);
-    await enterWorkshop(app.get(UnitServiceService), people, equipment);
+    await enterWorkshop(
+      { service: app.get(UnitServiceService), spacers: app.get(SpacersService) },
+      people,
+      equipment,
+    );
   });
 }

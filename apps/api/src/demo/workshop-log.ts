@@ -1,3 +1,4 @@
+import type { SpacerMovementInputDto } from '../modules/spacers/spacers.dto.js';
 import type { UnitKey } from './units.js';
 
 /** What the workshop has written down of a unit. */
@@ -29,3 +30,21 @@ export const WORKSHOP_LOG: Partial<Record<UnitKey, UnitLog>> = {
   brambleDownhillFork: { ...FRESH, serviceIntervalHours: 40, capTorqueNm: 25, riding: home(15, 21) },
   cloverFork: { ...FRESH, riding: home(8) },
 };
+
+/** What lay in the box at the end of the season: spacers by unit kind and volume, mL. */
+export const COUNTED: readonly SpacerMovementInputDto[] = (
+  [
+    ['fork', 7.5, 5],
+    ['fork', 9.5, 6],
+    ['fork', 10.5, 4],
+    ['fork', 12, 6],
+    ['fork', 9, 4],
+    ['fork', 11.5, 5],
+    ['fork', 8.5, 4],
+    ['shock', 5.5, 4],
+    ['shock', 6.5, 5],
+    ['shock', 7.5, 3],
+    ['shock', 8, 4],
+    ['shock', 6, 4],
+  ] as const
+).map(([unitKind, spacerVolumeMl, spacers]) => ({ unitKind, spacerVolumeMl, spacers, reason: 'counted' }));

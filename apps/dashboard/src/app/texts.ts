@@ -14,6 +14,7 @@ export const texts = {
   team: 'Team',
   teamData: 'Data of the team',
   springUnits: 'Forks and shocks',
+  spacers: 'Spacers',
   riders: 'Riders',
   bikes: 'Bikes',
   members: 'Members',

@@ -19,6 +19,7 @@ export const AUDIT_KINDS = [
   'session',
   'setup',
   'sign-in-link',
+  'spacer-movement',
   'spring-unit',
   'team',
   'test-plan',

@@ -4,6 +4,7 @@ import type { Rider } from '../riders/riders.service.js';
 import { setupAnswer } from '../setups/setup-figures.js';
 import { fillOf } from '../setups/setup-fill.js';
 import type { Setup } from '../setups/setups.service.js';
+import type { InStock } from '../spacers/spacers.service.js';
 import type { SpringUnit } from '../spring-units/spring-units.service.js';
 import type { End } from '../suspension/end-inputs.js';
 import type { PitEndDto, PitSpacersDto } from './pit-end.dto.js';
@@ -21,6 +22,7 @@ export interface Fleet {
   readonly decisions: ReadonlyMap<string, LastDecision>;
   readonly plans: ReadonlyMap<string, readonly OpenPlan[]>;
   readonly runs: ReadonlyMap<string, LastRun>;
+  readonly inStock: InStock;
   readonly services: ReadonlyMap<string, UnitServiceDto>;
   /** Of each unit, the most spacers that are to be in it. */
   readonly wantedSpacers: ReadonlyMap<string, number>;
@@ -58,7 +60,7 @@ function pitEnd(end: End, unitId: string, bike: Bike, setup: Setup | null, fleet
     hasLimits: unit.minPressure !== null && unit.maxPressure !== null && unit.maxSpacers !== null,
     today: setup && fleet.air && todaysPressure(end, { unit, bike, rider, setup }, fleet.air),
     spacers: spacersAnswer(
-      unit,
+      fleet.inStock(unit),
       setup ? fillOf(end, setup).spacers : 0,
       fleet.wantedSpacers.get(unitId) ?? 0,
     ),
@@ -66,9 +68,9 @@ function pitEnd(end: End, unitId: string, bike: Bike, setup: Setup | null, fleet
   };
 }
 
-function spacersAnswer(unit: SpringUnit, now: number, wanted: number): PitSpacersDto {
+function spacersAnswer(inStock: number, now: number, wanted: number): PitSpacersDto {
   const needed = Math.max(0, wanted - now);
-  return { needed, inStock: unit.spacersInStock, isShort: needed > unit.spacersInStock };
+  return { needed, inStock, isShort: needed > inStock };
 }
 
 const decisionAnswer = (decision: LastDecision): PitDecisionDto => ({

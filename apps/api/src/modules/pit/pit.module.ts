@@ -2,6 +2,7 @@ import { Module } from '@nestjs/common';
 import { BikesModule } from '../bikes/bikes.module.js';
 import { RidersModule } from '../riders/riders.module.js';
 import { SetupsModule } from '../setups/setups.module.js';
+import { SpacersModule } from '../spacers/spacers.module.js';
 import { SpringUnitsModule } from '../spring-units/spring-units.module.js';
 import { TracksModule } from '../tracks/tracks.module.js';
 import { UnitServiceModule } from '../unit-service/unit-service.module.js';
@@ -10,7 +11,15 @@ import { PitQueries } from './pit.queries.js';
 import { PitService } from './pit.service.js';
 
 @Module({
-  imports: [BikesModule, RidersModule, SetupsModule, SpringUnitsModule, TracksModule, UnitServiceModule],
+  imports: [
+    BikesModule,
+    RidersModule,
+    SetupsModule,
+    SpacersModule,
+    SpringUnitsModule,
+    TracksModule,
+    UnitServiceModule,
+  ],
   controllers: [PitController],
   providers: [PitService, PitQueries],
 })

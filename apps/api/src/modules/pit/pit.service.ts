@@ -6,6 +6,7 @@ import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService } from '../bikes/bikes.service.js';
 import { RidersService } from '../riders/riders.service.js';
 import { SetupsService } from '../setups/setups.service.js';
+import { SpacersService } from '../spacers/spacers.service.js';
 import { SpringUnitsService } from '../spring-units/spring-units.service.js';
 import { ambientAt } from '../suspension/end-inputs.js';
 import { TracksService, type Track } from '../tracks/tracks.service.js';
@@ -24,6 +25,7 @@ export class PitService {
     private readonly units: SpringUnitsService,
     private readonly setups: SetupsService,
     private readonly tracks: TracksService,
+    private readonly spacers: SpacersService,
     private readonly services: UnitServiceService,
   ) {}
 
@@ -44,6 +46,7 @@ export class PitService {
         setups: await this.setups.lastTwoOfAll(transaction, teamId),
         decisions: await this.queries.lastDecisions(transaction, teamId),
         plans: await this.queries.openPlans(transaction, teamId),
+        inStock: await this.spacers.inStock(transaction, teamId),
         services: await this.services.ofAll(transaction, teamId),
         planned: await this.queries.mostPlanned(transaction, teamId),
       };
@@ -56,6 +59,7 @@ export class PitService {
       decisions: by(read.decisions, ({ bikeId }) => bikeId),
       plans: grouped(read.plans, ({ bikeId }) => bikeId),
       runs: by(read.runs, ({ bikeId }) => bikeId),
+      inStock: read.inStock,
       services: read.services,
       wantedSpacers: new Map(read.planned.map(({ unitId, spacers }) => [unitId, spacers])),
       air:

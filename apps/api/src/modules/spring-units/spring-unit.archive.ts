@@ -11,10 +11,10 @@ const PARAMETERS = PARAMETER_NAMES.map((name) => PARAMETER_FIELDS[name].column);
 
 export const SPRING_UNIT_ARCHIVE = archived(SpringUnitEntity, {
   columns: { sources: part(Object.fromEntries(PARAMETERS.map((name) => [name, word(SOURCES)])), PARAMETERS) },
-  row: message(SpringUnitDto, answer),
+  row: message(SpringUnitDto, (unit: SpringUnitEntity) => answer(unit, 0)),
   rules: [
     accepted((unit) => {
-      refuseReversedLimits(answer(unit));
+      refuseReversedLimits(answer(unit, 0));
       refuseImpossibleUnit(unit);
     }),
   ],

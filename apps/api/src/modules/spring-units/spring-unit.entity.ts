@@ -102,9 +102,6 @@ export class SpringUnitEntity extends TeamOwned {
   @Column('int', { nullable: true })
   maxSpacers: number | null;
 
-  @Column('int', { default: 0 })
-  spacersInStock: number;
-
   @Column('int', { default: 1 })
   version: number;
 }

@@ -44,22 +44,21 @@ export class SpringUnitInputDto extends UnitFiguresDto {
     nullable: true,
   })
   maxSpacers?: number | null;
-
-  @NumberField({
-    description: 'Spacers of this size in stock.',
-    unit: '1',
-    integer: true,
-    minimum: 0,
-    maximum: 1_000,
-    example: 4,
-    optional: true,
-  })
-  spacersInStock?: number;
 }
 
 export class SpringUnitDto extends answerOf(SpringUnitInputDto) {
   @IdField({ description: 'The unit.' })
   id: string;
+
+  @NumberField({
+    description: 'Spacers of its size in stock, as their movements make them.',
+    unit: '1',
+    integer: true,
+    minimum: 0,
+    maximum: 1e9,
+    example: 4,
+  })
+  spacersInStock: number;
 
   @VersionField()
   version: number;

@@ -6,6 +6,7 @@ import { TeamDatabase, type Transaction } from '../../platform/database/team-dat
 import { InvalidField } from '../../platform/errors/refusal.js';
 import { toPage, type Page, type PageQuery } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
+import { SpacersService } from '../spacers/spacers.service.js';
 import { refuseImpossibleUnit } from './engine-unit.js';
 import type { SpringUnitEntity } from './spring-unit.entity.js';
 import type { SpringUnitDto, SpringUnitInputDto } from './spring-units.dto.js';
@@ -20,25 +21,30 @@ export class SpringUnitsService {
   constructor(
     private readonly database: TeamDatabase,
     private readonly queries: SpringUnitsQueries,
+    private readonly spacers: SpacersService,
   ) {}
 
   async list(scope: TeamScope, page: PageQuery): Promise<Page<SpringUnitDto>> {
-    const rows = await this.database.inTeam(scope, (transaction) =>
-      this.queries.page(transaction, scope.teamId, page),
-    );
-    return toPage(rows, page.limit, answer);
+    return this.database.inTeam(scope, async (transaction) => {
+      const rows = await this.queries.page(transaction, scope.teamId, page);
+      const inStock = await this.spacers.inStock(transaction, scope.teamId);
+      return toPage(rows, page.limit, (unit) => answer(unit, inStock(unit)));
+    });
   }
 
   async get(scope: TeamScope, id: string): Promise<SpringUnitDto> {
     return this.database.inTeam(scope, async (transaction) =>
-      answer(await this.queries.require(transaction, scope.teamId, id)),
+      this.withStock(transaction, await this.queries.require(transaction, scope.teamId, id)),
     );
   }
 
   async create(scope: TeamScope, input: SpringUnitInputDto): Promise<SpringUnitDto> {
     const columns = columnsOf(input);
     return this.database.writeOnce(scope, async (transaction) =>
-      answer(await this.queries.insert(transaction, { teamId: scope.teamId, id: newId(), ...columns })),
+      this.withStock(
+        transaction,
+        await this.queries.insert(transaction, { teamId: scope.teamId, id: newId(), ...columns }),
+      ),
     );
   }
 
@@ -60,7 +66,8 @@ export class SpringUnitsService {
         );
       }
       await touchEvidence(transaction, scope.teamId);
-      return answer(await this.queries.change(transaction, scope.teamId, id, version, columns));
+      const unit = await this.queries.change(transaction, scope.teamId, id, version, columns);
+      return this.withStock(transaction, unit);
     });
   }
 
@@ -71,6 +78,11 @@ export class SpringUnitsService {
 
   all(transaction: Transaction, teamId: string): Promise<readonly SpringUnit[]> {
     return this.queries.all(transaction, teamId);
+  }
+
+  private async withStock(transaction: Transaction, unit: SpringUnitEntity): Promise<SpringUnitDto> {
+    const inStock = await this.spacers.inStock(transaction, unit.teamId);
+    return answer(unit, inStock(unit));
   }
 }
 
@@ -85,7 +97,6 @@ function columnsOf(input: SpringUnitInputDto) {
     minPressure: minPressurePsi === null ? null : gaugePascalFromPsi(minPressurePsi),
     maxPressure: maxPressurePsi === null ? null : gaugePascalFromPsi(maxPressurePsi),
     maxSpacers,
-    spacersInStock: input.spacersInStock ?? 0,
   };
   refuseImpossibleUnit(columns);
   return columns;
@@ -106,7 +117,8 @@ export function refuseReversedLimits({
   }
 }
 
-export function answer(unit: SpringUnitEntity): SpringUnitDto {
+/** A unit as a message, with how many spacers of its size lie in stock. */
+export function answer(unit: SpringUnitEntity, spacersInStock: number): SpringUnitDto {
   return {
     id: unit.id,
     name: unit.name,
@@ -115,7 +127,7 @@ export function answer(unit: SpringUnitEntity): SpringUnitDto {
     minPressurePsi: psiOrNull(unit.minPressure),
     maxPressurePsi: psiOrNull(unit.maxPressure),
     maxSpacers: unit.maxSpacers,
-    spacersInStock: unit.spacersInStock,
+    spacersInStock,
     version: unit.version,
   };
 }

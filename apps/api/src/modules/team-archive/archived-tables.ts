@@ -8,6 +8,7 @@ import { RING_READING_ARCHIVE } from '../runs/ring-reading.archive.js';
 import { RUN_ARCHIVE } from '../runs/run.archive.js';
 import { SESSION_ARCHIVE } from '../sessions/session.archive.js';
 import { SETUP_ARCHIVE } from '../setups/setup.archive.js';
+import { SPACER_MOVEMENT_ARCHIVE } from '../spacers/spacer-movement.archive.js';
 import { SPRING_UNIT_ARCHIVE } from '../spring-units/spring-unit.archive.js';
 import {
   PLANNED_RUN_ARCHIVE,
@@ -31,6 +32,7 @@ export const ARCHIVED_TABLES: readonly Archived[] = [
   SERVICE_ENTRY_ARCHIVE,
   SESSION_ARCHIVE,
   SETUP_ARCHIVE,
+  SPACER_MOVEMENT_ARCHIVE,
   SPRING_UNIT_ARCHIVE,
   TEST_PLAN_ARCHIVE,
   TEST_PLAN_ARM_ARCHIVE,

@@ -8,6 +8,7 @@ import { BikesService, type Bike } from '../bikes/bikes.service.js';
 import { Blinding } from '../blinding/blinding.js';
 import { RidersService, type Rider } from '../riders/riders.service.js';
 import { SetupsService, type Setup } from '../setups/setups.service.js';
+import { SpacersService, type InStock } from '../spacers/spacers.service.js';
 import { SpringUnitsService, type SpringUnit } from '../spring-units/spring-units.service.js';
 import { TracksService, type Track } from '../tracks/tracks.service.js';
 
@@ -19,6 +20,7 @@ export interface BikeRecords {
   readonly shock: SpringUnit | null;
   /** null: the bike has no set-up yet. */
   readonly setup: Setup | null;
+  readonly inStock: InStock;
   /** null: no track is meant. */
   readonly track: Track | null;
 }
@@ -36,6 +38,7 @@ export class BikeRecordsReader {
     private readonly setups: SetupsService,
     private readonly tracks: TracksService,
     private readonly blinding: Blinding,
+    private readonly spacers: SpacersService,
   ) {}
 
   /**
@@ -56,6 +59,7 @@ export class BikeRecordsReader {
       rider: await this.riders.require(transaction, teamId, bike.riderId),
       fork: await this.units.require(transaction, teamId, bike.forkUnitId),
       shock: bike.shockUnitId ? await this.units.require(transaction, teamId, bike.shockUnitId) : null,
+      inStock: await this.spacers.inStock(transaction, teamId),
       setup: await this.setups.latest(transaction, teamId, bikeId),
       track: trackId ? await this.tracks.require(transaction, teamId, trackId) : null,
     };

@@ -39,7 +39,7 @@ export function bikeEndAnswer(
     unit: figuresAnswer(unit),
     sources: sourcesAnswer(unit),
     limits: limitsAnswer(unit),
-    spacersInStock: unit.spacersInStock,
+    spacersInStock: records.inStock(unit),
     fill: fillAnswer(end, unit, records),
     ambientPressureHpa: hectopascalFromAbsolutePascal(ambient.pressure),
     airTemperatureC: celsiusFromKelvin(ambient.temperature),

@@ -4,6 +4,7 @@ import { BlindingModule } from '../blinding/blinding.module.js';
 import { DemandModule } from '../demand/demand.module.js';
 import { RidersModule } from '../riders/riders.module.js';
 import { SetupsModule } from '../setups/setups.module.js';
+import { SpacersModule } from '../spacers/spacers.module.js';
 import { SpringUnitsModule } from '../spring-units/spring-units.module.js';
 import { TracksModule } from '../tracks/tracks.module.js';
 import { SpringModule } from '../spring/spring.module.js';
@@ -22,6 +23,7 @@ import { WorkbenchController } from './workbench.controller.js';
     DemandModule,
     RidersModule,
     SetupsModule,
+    SpacersModule,
     SpringModule,
     SpringUnitsModule,
     TracksModule,

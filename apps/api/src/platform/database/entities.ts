@@ -14,6 +14,7 @@ import { RingReadingEntity } from '../../modules/runs/ring-reading.entity.js';
 import { RunEntity } from '../../modules/runs/run.entity.js';
 import { SessionEntity } from '../../modules/sessions/session.entity.js';
 import { SetupEntity } from '../../modules/setups/setup.entity.js';
+import { SpacerMovementEntity } from '../../modules/spacers/spacer-movement.entity.js';
 import { SpringUnitEntity } from '../../modules/spring-units/spring-unit.entity.js';
 import { FormerMemberEntity } from '../../modules/team-archive/former-member.entity.js';
 import { InvitationEntity } from '../../modules/teams/invitation.entity.js';
@@ -53,6 +54,7 @@ export const ENTITIES = [
   SignInEntity,
   SignInLinkEntity,
   SignInTryEntity,
+  SpacerMovementEntity,
   SpringUnitEntity,
   TeamEntity,
   TestPlanArmEntity,

@@ -14,6 +14,7 @@ import { UnitService1764810000000 } from './migrations/1764810000000-unit-servic
 import { SetBackClocks1764820000000 } from './migrations/1764820000000-set-back-clocks.js';
 import { Passwords1764821000000 } from './migrations/1764821000000-passwords.js';
 import { PlannedSessions1764830000000 } from './migrations/1764830000000-planned-sessions.js';
+import { SpacerStock1764840000000 } from './migrations/1764840000000-spacer-stock.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -33,4 +34,5 @@ export const MIGRATIONS = [
   SetBackClocks1764820000000,
   Passwords1764821000000,
   PlannedSessions1764830000000,
+  SpacerStock1764840000000,
 ];

@@ -6,6 +6,7 @@ import classes from './team-data-page.module.css';
 
 const PAGES = [
   { to: '/teams/$teamId/team/spring-units', text: texts.springUnits },
+  { to: '/teams/$teamId/team/spacers', text: texts.spacers },
   { to: '/teams/$teamId/team/riders', text: texts.riders },
   { to: '/teams/$teamId/team/bikes', text: texts.bikes },
   { to: '/teams/$teamId/team/members', text: texts.members },

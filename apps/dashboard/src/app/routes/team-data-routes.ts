@@ -27,6 +27,12 @@ const springUnit = createRoute({
   component: lazyRouteComponent(() => import('../pages/team-unit-page.js'), 'TeamUnitPage'),
 });
 
+const spacers = createRoute({
+  getParentRoute: () => teamData,
+  path: 'spacers',
+  component: lazyRouteComponent(() => import('../pages/team-spacers-page.js'), 'TeamSpacersPage'),
+});
+
 const riders = createRoute({
   getParentRoute: () => teamData,
   path: 'riders',
@@ -75,7 +81,7 @@ const archive = createRoute({
   component: lazyRouteComponent(() => import('../pages/team-archive-page.js'), 'TeamArchivePage'),
 });
 
-const records = [springUnits, springUnit, riders, rider, bikes, bike] as const;
+const records = [springUnits, springUnit, spacers, riders, rider, bikes, bike] as const;
 const access = [members, tokens, audit, archive] as const;
 
 /** What a team enters once and keeps right: units, riders, bikes, members; and who may do and did what. */

@@ -15,6 +15,7 @@ const KIND: Record<AuditEntry['kind'], string> = {
   session: 'session',
   setup: 'set-up',
   'sign-in-link': 'link to sign in or for a new password',
+  'spacer-movement': 'spacers in stock',
   'spring-unit': 'fork or shock',
   team: 'team',
   'test-plan': 'test plan',

@@ -11,7 +11,7 @@ export const texts = {
   kind: 'Kind',
   fork: 'Fork',
   shock: 'Shock',
-  limits: "Limits and stock, from the unit's own manual",
+  limits: "Limits, from the unit's own manual",
   limitsHint:
     'Without limits nothing is recommended for this unit; nothing is ever recommended outside them.',
   start: 'Start from generic values',
@@ -47,5 +47,4 @@ export const LIMIT_FIELDS: readonly FieldSpec[] = [
   { name: 'minPressurePsi', label: 'Lowest pressure', kind: 'number', unit: 'psi' },
   { name: 'maxPressurePsi', label: 'Highest pressure', kind: 'number', unit: 'psi' },
   { name: 'maxSpacers', label: 'Most spacers', kind: 'whole' },
-  { name: 'spacersInStock', label: 'Spacers in stock', kind: 'whole', required: true },
 ];

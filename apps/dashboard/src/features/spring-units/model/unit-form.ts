@@ -15,7 +15,6 @@ export type UnitValues = {
   minPressurePsi: string;
   maxPressurePsi: string;
   maxSpacers: string;
-  spacersInStock: string;
   sources: { [Figure in UnitFigure]: string };
 };
 
@@ -30,7 +29,6 @@ export function unitValues(unit: SpringUnit | undefined, newKind: SpringUnit['ki
     minPressurePsi: storedText(unit?.minPressurePsi),
     maxPressurePsi: storedText(unit?.maxPressurePsi),
     maxSpacers: numberText(unit?.maxSpacers),
-    spacersInStock: numberText(unit?.spacersInStock ?? 0),
     sources: perFigure((figure) => unit?.sources[figure] ?? 'assumed'),
   };
 }
@@ -63,7 +61,6 @@ export function unitMessage(values: UnitValues): SpringUnitInput {
     minPressurePsi: parseNumber(values.minPressurePsi),
     maxPressurePsi: parseNumber(values.maxPressurePsi),
     maxSpacers: parseNumber(values.maxSpacers),
-    spacersInStock: figure(values.spacersInStock),
     sources: perFigure((name) => values.sources[name] as Source),
   };
 }

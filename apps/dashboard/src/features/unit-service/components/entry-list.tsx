@@ -2,9 +2,9 @@ import { Text } from '@mantine/core';
 import { formatNumber } from '../../../shared/format/numbers.js';
 import { formatDay } from '../../../shared/format/time.js';
 import { AskWhy } from '../../../shared/ui/form/ask-why.js';
+import { RecordList, RecordRow } from '../../../shared/ui/record-list.js';
 import { useTakeBackEntry, type ServiceEntry } from '../api/unit-service.js';
 import { texts } from '../texts.js';
-import classes from './unit-service.module.css';
 
 interface EntryListProps {
   readonly teamId: string;
@@ -22,26 +22,27 @@ const nameOf = ({ kind, day, ridingHours }: ServiceEntry) =>
 /** What was recorded of a unit, newest first; what was taken back is struck out and stays. */
 export function EntryList({ teamId, entries, canChange }: EntryListProps) {
   return (
-    <ul className={classes.entries}>
+    <RecordList>
       {entries.map((entry) => (
-        <li key={entry.id}>
-          <div>
-            <Text fw={600} className={entry.isTakenBack ? classes.gone : undefined}>
-              {nameOf(entry)}
-            </Text>
-            <Text size="sm" c="dimmed">
-              {texts.by(entry.doneBy)}
-              {entry.isTakenBack && ` · ${texts.takenBack}`}
-              {entry.takesBackId !== null && ` · ${texts.takesBack}`}
-            </Text>
-            {entry.note !== '' && <Text>“{entry.note}”</Text>}
-          </div>
-          {canChange && !entry.isTakenBack && entry.takesBackId === null && (
-            <TakeBack teamId={teamId} entry={entry} />
-          )}
-        </li>
+        <RecordRow
+          key={entry.id}
+          name={nameOf(entry)}
+          isGone={entry.isTakenBack}
+          act={
+            canChange &&
+            !entry.isTakenBack &&
+            entry.takesBackId === null && <TakeBack teamId={teamId} entry={entry} />
+          }
+        >
+          <Text size="sm" c="dimmed">
+            {texts.by(entry.doneBy)}
+            {entry.isTakenBack && ` · ${texts.takenBack}`}
+            {entry.takesBackId !== null && ` · ${texts.takesBack}`}
+          </Text>
+          {entry.note !== '' && <Text>“{entry.note}”</Text>}
+        </RecordRow>
       ))}
-    </ul>
+    </RecordList>
   );
 }
 

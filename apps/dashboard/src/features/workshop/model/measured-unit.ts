@@ -49,7 +49,10 @@ export interface MeasuredUnit {
 
 /** The unit with what was measured in place of what stood there, marked measured; the rest as it was. */
 export function measuredUnit(unit: SpringUnit, figures: readonly MeasuredFigure[]): MeasuredUnit {
-  const { id, version, ...rest } = unit;
+  const { id, version, ...read } = unit;
+  // What lies in stock is moved by its own records, and is no part of the message.
+  const rest: Omit<typeof read, 'spacersInStock'> & { spacersInStock?: number } = { ...read };
+  delete rest.spacersInStock;
   const values = Object.fromEntries(figures.map(({ figure, after }) => [figure, after]));
   const sources = Object.fromEntries(figures.map(({ figure }) => [figure, 'measured' as const]));
   return { id, version, body: { ...rest, ...values, sources: { ...rest.sources, ...sources } } };
