@@ -57,9 +57,9 @@ describe.each(SIZES)('on a $name', (size) => {
     const page = await house.enter(RIDER, size);
     await page.getByText(RIDER.email).first().focus();
     await page.keyboard.press('Enter');
-    await page.getByRole('link', { name: 'Sign-ins' }).focus();
+    await page.getByRole('link', { name: 'Sign-ins and password' }).focus();
     await page.keyboard.press('Enter');
-    await heading(page, 'Sign-ins');
+    await heading(page, 'Sign-ins and password');
     await page.getByText('this one').waitFor();
     expect(await sidewaysOverflow(page)).toBeLessThanOrEqual(0);
     await page.getByRole('button', { name: 'End it' }).first().waitFor();

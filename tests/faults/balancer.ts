@@ -2,7 +2,7 @@ import { createServer, request } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { isReady } from './house.js';
 
-export const ASK_EVERY_MS = 100;
+const ASK_EVERY_MS = 100;
 
 export interface Balancer {
   readonly address: string;

@@ -22,7 +22,7 @@ export const texts = {
   audit: 'Audit',
   archive: 'Archive',
   firstSteps: 'First steps',
-  signIns: 'Sign-ins',
+  signIns: 'Sign-ins and password',
   units: 'Units',
   account: 'Account and display',
   signedInAs: 'Signed in as',

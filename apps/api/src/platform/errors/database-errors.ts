@@ -1,4 +1,3 @@
-import { QueryRunnerAlreadyReleasedError, QueryRunnerProviderAlreadyReleasedError } from 'typeorm';
 import { Refusal } from './refusal.js';
 
 /** SQLSTATE codes and socket errors that mean the server is away, full or shutting down, not that a query is wrong. */
@@ -64,10 +63,10 @@ export function databaseRefusal(error: unknown): Refusal | 'unavailable' | undef
 /** Whether `error` says that a unique key is already taken. */
 export const isUniqueViolation = (error: unknown): boolean => driverError(error).code === UNIQUE_VIOLATION;
 
-/** The mapper's own words for a connection that was lost between two statements of a transaction. */
+/** What the mapper says of a connection that was lost between two statements of a transaction. */
+const LOST_BETWEEN_STATEMENTS = ['QueryRunnerAlreadyReleasedError', 'QueryRunnerProviderAlreadyReleasedError'];
 const isLostBetweenStatements = (error: unknown): boolean =>
-  error instanceof QueryRunnerAlreadyReleasedError ||
-  error instanceof QueryRunnerProviderAlreadyReleasedError;
+  error instanceof Error && LOST_BETWEEN_STATEMENTS.includes(error.name);
 
 function driverError(error: unknown): { code: string | undefined; message: string } {
   const outer = error as { code?: unknown; message?: unknown; driverError?: unknown } | null;

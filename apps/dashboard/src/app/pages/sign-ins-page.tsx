@@ -2,14 +2,17 @@ import { Button, Group } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
 import { signInsQuery, useSignOutEverywhere } from '../../features/account/api/sign-ins.js';
+import { ChangePasswordForm } from '../../features/account/components/change-password-form.js';
 import { SignInList } from '../../features/account/components/sign-in-list.js';
 import { texts } from '../../features/account/sign-in-texts.js';
 import { Failure } from '../../shared/ui/error-view.js';
 import { Page } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
+import { useMembership } from '../use-membership.js';
 
 export function SignInsPage() {
   const navigate = useNavigate();
+  const { account } = useMembership();
   const signIns = useQuery(signInsQuery);
   const signOut = useSignOutEverywhere();
   return (
@@ -25,6 +28,7 @@ export function SignInsPage() {
           {texts.everywhere}
         </Button>
       </Group>
+      <ChangePasswordForm email={account.email} />
     </Page>
   );
 }

@@ -38,5 +38,11 @@ const signInLink = createRoute({
   component: lazyRouteComponent(() => import('../pages/sign-in-link-page.js'), 'SignInLinkPage'),
 });
 
+const newPassword = createRoute({
+  getParentRoute: () => root,
+  path: '/new-password',
+  component: lazyRouteComponent(() => import('../pages/new-password-page.js'), 'NewPasswordPage'),
+});
+
 /** The pages before a team is entered. */
-export const doorRoutes = [landing, signIn, signUp, join, signInLink] as const;
+export const doorRoutes = [landing, signIn, signUp, join, signInLink, newPassword] as const;

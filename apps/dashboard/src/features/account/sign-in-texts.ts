@@ -7,7 +7,7 @@ const DEVICE: Record<SignIn['device'], string> = {
 };
 
 export const texts = {
-  title: 'Sign-ins',
+  title: 'Sign-ins and password',
   lead: 'Where you are signed in. A sign-in ends by itself after 14 days without use, and after 30 days in any case.',
   device: DEVICE,
   thisOne: 'this one',

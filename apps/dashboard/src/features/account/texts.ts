@@ -5,6 +5,7 @@ export const texts = {
   passwordHint: 'At least 10 characters; a long sentence is best.',
   notSignedIn: 'Not signed in',
   product: 'Set-up, runs and reasons of your race team, in one place.',
+  forgotten: 'Password forgotten? A mechanic of your team makes you a link for a new one.',
   noAccount: 'No account yet? Your mechanic gives you a link to join. Or',
   startOwn: 'start a team of your own',
   signUp: 'Make an account',

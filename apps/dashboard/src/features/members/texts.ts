@@ -26,6 +26,9 @@ export const texts = {
   qr: 'The link as a picture to scan with a phone’s camera; it stands as text below',
   endsAt: (moment: string) => `Works once, until ${moment}.`,
   signInLink: 'Sign in on another phone',
+  passwordLink: 'Link for a new password',
+  passwordLinkAsk: (name: string) =>
+    `For ${name}, who has forgotten the password. Using the link ends every sign-in of theirs.`,
   phoneLost: 'The old phone is lost: sign out everywhere else',
   close: 'Close',
   notRemoved: 'Not taken out',

@@ -41,6 +41,9 @@ export function SignInForm({ onSignedIn }: { onSignedIn: (account: Account) => v
           {texts.signIn}
         </Button>
         <Text size="sm" c="dimmed">
+          {texts.forgotten}
+        </Text>
+        <Text size="sm" c="dimmed">
           {texts.noAccount} <TextLink to="/sign-up">{texts.startOwn}</TextLink>.
         </Text>
       </Stack>

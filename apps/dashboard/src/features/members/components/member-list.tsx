@@ -4,6 +4,7 @@ import { Failure } from '../../../shared/ui/error-view.js';
 import { useRemoveMember } from '../api/remove-member.js';
 import type { Member } from '../api/members.js';
 import { texts } from '../texts.js';
+import { LinkPassword } from './link-password.js';
 import { LinkSignIn } from './link-sign-in.js';
 
 interface MemberListProps {
@@ -38,6 +39,7 @@ export function MemberList({ teamId, members, riderName, canChange, ownAccountId
                   {member.accountId !== ownAccountId && (
                     <Stack gap="sm" align="start">
                       {member.role === 'rider' && <LinkSignIn teamId={teamId} member={member} />}
+                      <LinkPassword teamId={teamId} member={member} />
                       <RemoveMember teamId={teamId} member={member} />
                     </Stack>
                   )}

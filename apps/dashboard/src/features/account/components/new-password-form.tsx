@@ -1,0 +1,44 @@
+import { Button, PasswordInput, Stack, Text, Title } from '@mantine/core';
+import { useForm } from '@mantine/form';
+import { fieldErrors } from '../../../shared/http/field-errors.js';
+import { Failure } from '../../../shared/ui/error-view.js';
+import { useSetPasswordByLink } from '../api/set-password-by-link.js';
+import { texts } from '../password-texts.js';
+
+interface NewPasswordFormProps {
+  /** Of the link that was opened. */
+  readonly token: string;
+  readonly onSet: () => void;
+}
+
+/** Sets a password that was forgotten. */
+export function NewPasswordForm({ token, onSet }: NewPasswordFormProps) {
+  const setPassword = useSetPasswordByLink(token);
+  const form = useForm({ mode: 'uncontrolled', initialValues: { newPassword: '' } });
+  const submit = form.onSubmit(({ newPassword }) =>
+    setPassword.mutate(newPassword, {
+      onSuccess: onSet,
+      onError: (error) => form.setErrors(fieldErrors(error)),
+    }),
+  );
+  return (
+    <form onSubmit={submit} noValidate>
+      <Stack>
+        <Title order={1}>{texts.setTitle}</Title>
+        <Text c="dimmed">{texts.setLead}</Text>
+        <PasswordInput
+          label={texts.new}
+          description={texts.hint}
+          autoComplete="new-password"
+          required
+          key={form.key('newPassword')}
+          {...form.getInputProps('newPassword')}
+        />
+        <Failure error={setPassword.error} word={texts.notChanged} />
+        <Button type="submit" loading={setPassword.isPending}>
+          {texts.set}
+        </Button>
+      </Stack>
+    </form>
+  );
+}
