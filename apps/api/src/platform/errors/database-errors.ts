@@ -64,7 +64,10 @@ export function databaseRefusal(error: unknown): Refusal | 'unavailable' | undef
 export const isUniqueViolation = (error: unknown): boolean => driverError(error).code === UNIQUE_VIOLATION;
 
 /** What the mapper says of a connection that was lost between two statements of a transaction. */
-const LOST_BETWEEN_STATEMENTS = ['QueryRunnerAlreadyReleasedError', 'QueryRunnerProviderAlreadyReleasedError'];
+const LOST_BETWEEN_STATEMENTS = [
+  'QueryRunnerAlreadyReleasedError',
+  'QueryRunnerProviderAlreadyReleasedError',
+];
 const isLostBetweenStatements = (error: unknown): boolean =>
   error instanceof Error && LOST_BETWEEN_STATEMENTS.includes(error.name);
 
