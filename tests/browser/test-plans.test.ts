@@ -124,6 +124,7 @@ describe.each(SIZES)('a test plan on a $name', (size) => {
     const page = await house.enter(RIDER, size);
     const plan = page.getByRole('region', { name: 'Your test plan' }).filter({ hasText: name });
     await plan.getByText(/^Ride [AB] next$/).waitFor();
+    await page.getByText('A blind plan is under way').waitFor();
     expect(await page.getByText('psi').count()).toBe(0);
     await plan.getByRole('link', { name: 'To the plan' }).click();
     await page.getByText('Your mechanic sets the bike. Ride it as it is given to you.').waitFor();

@@ -6,6 +6,7 @@ import { myBikeTexts } from '../../features/ride/my-bike-texts.js';
 import { bikeEndsQuery, type BikeEnds } from '../../features/workbench/api/bike-ends.js';
 import { strokeMarks } from '../../shared/format/stroke-marks.js';
 import { joined } from '../../shared/http/joined.js';
+import { ApiProblem } from '../../shared/http/problem.js';
 import { baselinesQuery, type EndBaseline } from '../../shared/http/reads/baselines.js';
 import { lastDecisionQuery, type Decision } from '../../shared/http/reads/decisions.js';
 import { currentSetupsQuery, type EndSetup, type Setup } from '../../shared/http/reads/setups.js';
@@ -15,6 +16,9 @@ import { Empty } from '../../shared/ui/empty.js';
 import { Loading, QueryView } from '../../shared/ui/query-view.js';
 import { isFilledElsewhere, pumpToQuestion, todaysPressure } from '../todays-pressure.js';
 import classes from './my-bike-page.module.css';
+
+/** A blind plan hides the set-up from its rider. */
+const isHidden = (error: Error | null) => error instanceof ApiProblem && error.code === 'blind-plan.hidden';
 
 interface NowProps {
   readonly teamId: string;
@@ -41,6 +45,10 @@ export function MyBikeNow({ teamId, bikeId, trackId, air, lastRidden, alsoShown 
   const baseline = baselines.data?.find((item) => item.bikeId === bikeId);
   const marks = (end: EndBaseline | null | undefined) =>
     end?.current ? strokeMarks(end, end.current) : undefined;
+  // What was read before the plan was made says too much now.
+  if ([setups, decisions].some(({ error }) => isHidden(error))) {
+    return <p>{myBikeTexts.hiddenByPlan}</p>;
+  }
   const state = joined([setups, decisions], () => ({
     setups: setups.data ?? [],
     decision: decisions.data?.[0],

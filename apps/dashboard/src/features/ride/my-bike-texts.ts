@@ -10,6 +10,7 @@ export const myBikeTexts = {
   filledAs: (pressure: string, altitudeM: string, temperature: string) =>
     `filled as ${pressure} at ${altitudeM} m, ${temperature}.`,
   leftAlone: (pressure: string) => `Left alone it shows ${pressure}.`,
+  hiddenByPlan: 'A blind plan is under way: what is in the bike is told when it is closed.',
   notCorrected: 'Not corrected for today:',
   pumpedHere: 'Pumped at the track: nothing to correct.',
   chosen: (track: string, altitudeM: string, temperature: string) =>

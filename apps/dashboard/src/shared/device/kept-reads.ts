@@ -1,10 +1,13 @@
 import { hashKey, type QueryClient, type QueryKey } from '@tanstack/react-query';
 import { keys } from '../http/keys.js';
+import { ApiProblem } from '../http/problem.js';
 import { deviceRecords } from './device-database.js';
 import { signedIn } from './signed-in.js';
 
 /** Raised when an answer of the API changes its shape: what an older build has kept is then read again. */
 const SHAPE = 2;
+
+const FIRST_SERVER_ERROR = 500;
 
 /** Of a team's readings, those that the rider's pages show. */
 const KEPT_LISTS = ['bikes', 'riders', 'tracks', 'setups', 'decisions', 'runs', 'baselines', 'test-plans'];
@@ -25,8 +28,16 @@ const isKept = (key: QueryKey) =>
 /** Keeps what the pages read, for when there is no signal; what another account has left here is removed. */
 export function keepReads(queries: QueryClient): void {
   queries.getQueryCache().subscribe((event) => {
-    if (event.type !== 'updated' || event.action.type !== 'success') return;
+    if (event.type !== 'updated') return;
     const { queryKey, state } = event.query;
+    // What this person may not see now must not come back without signal either.
+    if (
+      event.action.type === 'error' &&
+      state.error instanceof ApiProblem &&
+      state.error.status < FIRST_SERVER_ERROR
+    )
+      void forget((row) => row.query === hashKey(queryKey));
+    if (event.action.type !== 'success') return;
     if (isAccount(queryKey)) enter((state.data as { id: string }).id);
     const account = signedIn.read();
     if (account === null || !isKept(queryKey)) return;
