@@ -1,3 +1,4 @@
+import type { Locator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openHouse, sidewaysOverflow, SIZES, type House } from './support/pages.js';
 import { RIDER } from './support/team.js';
@@ -46,6 +47,28 @@ describe.each(SIZES)('my bike on a $name', (size) => {
     const newest = page.getByRole('region', { name: 'Last runs' }).getByRole('listitem').first();
     await newest.getByText(time).waitFor();
     expect(await newest.innerText()).toMatch(/141 mm · hit 0\.\d+ m/);
+  });
+
+  it('logs time and both rings in five touches', async () => {
+    const page = await house.enter(RIDER, size);
+    let touches = 0;
+    const touch = async (target: Locator, share?: number) => {
+      touches += 1;
+      const box = share === undefined ? null : await target.boundingBox();
+      await target.click(
+        box === null ? {} : { position: { x: box.width * (share ?? 0), y: box.height / 2 } },
+      );
+    };
+    await touch(page.getByRole('link', { name: 'Start a run' }));
+    await page.waitForTimeout(1_200);
+    await touch(page.getByRole('button', { name: 'Stop' }));
+    await touch(page.getByRole('slider', { name: /fork/i }), 0.8);
+    await touch(page.getByRole('slider', { name: /shock/i }), 0.7);
+    await touch(page.getByRole('button', { name: 'Save the run', exact: true }));
+    const newest = page.getByRole('region', { name: 'Last runs' }).getByRole('listitem').first();
+    await newest.getByText(/^0:0\d\.\d$/).waitFor();
+    expect(await newest.innerText()).toMatch(/1[23]\d mm · hit 0\.\d+ m/);
+    expect(touches).toBeLessThanOrEqual(5);
   });
 
   it('takes the times of sections by one touch at the end of each, and they add up to the run', async () => {

@@ -4,6 +4,13 @@ import type { PlanCase, PlanOutcome } from './verdict-study.js';
 /** A set-up this close to the reserve wanted counts as there, m. */
 const THERE = 0.006;
 
+/** Where the best allowed set-up is this close, there is room for an error of a few millimetres, m. */
+const ROOMY = 0.003;
+
+/** Of the teams that can, those whose best allowed set-up is well within what counts as there. */
+export const withRoom = (outcomes: readonly TeamOutcome[]): TeamOutcome[] =>
+  outcomes.filter(({ leastMiss }) => leastMiss !== null && leastMiss <= ROOMY);
+
 /** Teams in which an allowed set-up comes close enough: of the others nobody could do it. */
 export function ofTeamsThatCan(outcomes: readonly TeamOutcome[], caseName: CaseName): TeamOutcome[] {
   return outcomes.filter(

@@ -1,4 +1,4 @@
-import { meanRegret, ofTeamsThatCan, shareThere, isWrong } from './figures.js';
+import { meanRegret, ofTeamsThatCan, shareThere, isWrong, withRoom } from './figures.js';
 import type { CaseName, TeamOutcome } from './set-up-study.js';
 import { shareError } from './share.js';
 import type { PlanCase, PlanOutcome } from './verdict-study.js';
@@ -36,6 +36,7 @@ export function report(
 ): string {
   return [
     setUpTable(seed, teams, runs),
+    roomTable(teams),
     '## How far off, beyond the best allowed set-up',
     'Mean over the same teams, mm.',
     bySetUpCase(teams, runs, (outcomes, after) => (MILLIMETRES * meanRegret(outcomes, after)).toFixed(1)),
@@ -54,12 +55,29 @@ function setUpTable(seed: number, teams: readonly TeamOutcome[], runs: number): 
     '## Set-ups within 6 mm of the reserve wanted',
     `Seed ${seed}. Share of teams, per cent, among those where an allowed set-up is within 6 mm: ${counts.join(', ')}. ` +
       'Standard errors in brackets.',
-    bySetUpCase(teams, runs, (outcomes, after) => {
-      const share = shareThere(outcomes, after);
-      return `${percent(share)} (${percent(shareError(share, outcomes.length))})`;
-    }),
+    bySetUpCase(teams, runs, shareCell),
   ].join('\n\n');
 }
+
+/** Runs after which the teams with room are counted. */
+const ROOM_RUNS = [3, 10] as const;
+
+function roomTable(teams: readonly TeamOutcome[]): string {
+  const grouped = COLUMNS.map(([caseName]) => withRoom(ofTeamsThatCan(teams, caseName)));
+  const [tool] = grouped;
+  return [
+    `Of these, teams whose best allowed set-up is within 3 mm, so that there is room for an error (tool ${tool?.length ?? 0} teams):`,
+    table(
+      ['runs', ...COLUMNS.map(([, name]) => name)],
+      ROOM_RUNS.map((after) => [String(after), ...grouped.map((outcomes) => shareCell(outcomes, after))]),
+    ),
+  ].join('\n\n');
+}
+
+const shareCell = (outcomes: readonly TeamOutcome[], after: number): string => {
+  const share = shareThere(outcomes, after);
+  return `${percent(share)} (${percent(shareError(share, outcomes.length))})`;
+};
 
 function bySetUpCase(
   teams: readonly TeamOutcome[],
