@@ -155,6 +155,8 @@ function headersOf(route: Route): fc.Arbitrary<Record<string, string>> {
 
 function bodyOf(document: Document, route: Route): fc.Arbitrary<Buffer | undefined> {
   if (route.fileType === 'text/csv') return fc.oneof(hostileText, csv).map((text) => Buffer.from(text));
+  if (route.fileType === 'application/gpx+xml')
+    return fc.oneof(hostileText, gpx(route.fileExample)).map((text) => Buffer.from(text));
   if (route.fileType) return fc.oneof(broken, mutated(SMALL_ARCHIVE));
   if (!route.body) return fc.oneof({ arbitrary: fc.constant(undefined), weight: 4 }, broken);
   const example = exampleOf(document, route.body);
@@ -186,6 +188,17 @@ const broken = fc.constantFrom(...BROKEN_BODIES, NOT_UTF8);
 const csv = fc
   .array(fc.array(hostileText, { minLength: 1, maxLength: 12 }), { maxLength: 8 })
   .map((lines) => `date,track,bike,time\n${lines.map((cells) => cells.join(',')).join('\n')}`);
+
+/** A recording with some of its pieces exchanged for others, or for hostile ones. */
+const gpx = (example: string) => {
+  const pieces = example.split(/(?=[<>="])/);
+  return fc
+    .array(fc.tuple(fc.nat({ max: pieces.length }), fc.oneof(hostileText, fc.constantFrom(...pieces))), {
+      minLength: 1,
+      maxLength: 4,
+    })
+    .map((changes) => changes.reduce((parts, [at, piece]) => parts.toSpliced(at, 1, piece), pieces).join(''));
+};
 
 /** The example with one to three of its values, at any depth, exchanged for hostile ones, or one added. */
 function mutated(example: unknown): fc.Arbitrary<Buffer> {

@@ -4,6 +4,7 @@ import cookie from '@fastify/cookie';
 import { ConsoleLogger, type LogLevel } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
+import { GPX_LIMIT_BYTES, GPX_TYPE } from './modules/runs/recording/recording.controller.js';
 import { AppModule } from './app.module.js';
 import type { Config } from './config/config.js';
 import { ARCHIVE_LIMIT_BYTES, ARCHIVE_TYPE } from './modules/team-archive/archive.js';
@@ -44,6 +45,7 @@ export async function createApp(config: Config): Promise<NestFastifyApplication>
   refuseDeepBodies(app);
   followRequests(app);
   acceptTextBodies(app, 'text/csv', BODY_LIMIT_BYTES);
+  acceptTextBodies(app, GPX_TYPE, GPX_LIMIT_BYTES);
   acceptTextBodies(app, ARCHIVE_TYPE, ARCHIVE_LIMIT_BYTES);
   completeAnswers(app);
   if (levelsFrom(config.logLevel).includes('log')) logAnswers(app);

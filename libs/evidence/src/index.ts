@@ -62,3 +62,8 @@ export { judgeOutcome } from './outcome/judge-outcome.js';
 export type { JudgedOutcome, OutcomeVerdict } from './outcome/judge-outcome.js';
 export { compareSections } from './compare/compare-sections.js';
 export type { SectionComparison } from './compare/compare-sections.js';
+export { gateLength } from './timing/gate-plane.js';
+export type { Gate, Place } from './timing/gate-plane.js';
+export type { Fix } from './timing/crossings.js';
+export { GATE_LENGTH, runsBetween } from './timing/runs-between.js';
+export type { TimedRun } from './timing/runs-between.js';

@@ -53,6 +53,17 @@ export class RunRecordsReader {
     return this.setups.latest(transaction, teamId, bikeId);
   }
 
+  /** The set-up that was in the bike at that moment: the newest made before it, else its first; none without a set-up. */
+  async setupAt(
+    transaction: Transaction,
+    teamId: string,
+    bikeId: string,
+    moment: Date,
+  ): Promise<Setup | undefined> {
+    const oldestFirst = await this.setups.ofBike(transaction, teamId, bikeId);
+    return oldestFirst.findLast(({ createdAt }) => createdAt <= moment) ?? oldestFirst[0];
+  }
+
   /** Reads the records of many runs in one transaction: each record is asked for once. */
   within(transaction: Transaction, teamId: string): (keys: RunKeys) => Promise<RunRecords> {
     const session = once((id) => this.sessions.require(transaction, teamId, id));

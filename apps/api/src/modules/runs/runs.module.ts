@@ -13,6 +13,8 @@ import { OpenImport } from './csv/open-import.js';
 import { TeamNames } from './csv/team-names.js';
 import { HitHeights } from './hit-heights.js';
 import { LogRun } from './log-run.js';
+import { ImportRecording } from './recording/import-recording.js';
+import { RecordingController } from './recording/recording.controller.js';
 import { RunRecordsReader } from './run-records.js';
 import { RunsController } from './runs.controller.js';
 import { RunsService } from './runs.service.js';
@@ -30,13 +32,14 @@ import { StoredRunsModule } from './stored-runs.module.js';
     TracksModule,
   ],
   // Its fixed paths come before `runs/:id`.
-  controllers: [CsvController, RunsController],
+  controllers: [CsvController, RecordingController, RunsController],
   providers: [
     RunsService,
     LogRun,
     HitHeights,
     RunRecordsReader,
     ImportRuns,
+    ImportRecording,
     OpenImport,
     ExportRuns,
     TeamNames,

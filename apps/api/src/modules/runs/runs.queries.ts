@@ -47,6 +47,24 @@ export class RunsQueries extends TeamRows<RunEntity> {
     return this.all(transaction, teamId, { setupId: In([...setupIds]) });
   }
 
+  /** When runs of the bike started, s since 1970, within a second of one of these moments. */
+  async startsOf(
+    transaction: Transaction,
+    teamId: string,
+    bikeId: string,
+    moments: readonly number[],
+  ): Promise<number[]> {
+    if (moments.length === 0) return [];
+    const rows: { at: number }[] = await transaction.query(
+      `select extract(epoch from started_at)::float8 as at from run
+       where team_id = $1 and bike_id = $2
+         and exists (select from unnest($3::float8[]) as moment
+                     where started_at between to_timestamp(moment - 1) and to_timestamp(moment + 1))`,
+      [teamId, bikeId, moments],
+    );
+    return rows.map(({ at }) => at);
+  }
+
   async insertMany(transaction: Transaction, runs: readonly Omit<RunEntity, 'createdAt'>[]): Promise<void> {
     if (runs.length > 0) await transaction.insert(RunEntity, [...runs]);
   }

@@ -1,3 +1,4 @@
+import type { Gate } from '@loamledger/evidence';
 import { Column, Entity, ForeignKey, Index } from 'typeorm';
 import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 
@@ -18,6 +19,14 @@ export class TrackEntity extends TeamOwned {
   /** Names of the sections in riding order. */
   @Column('jsonb')
   sections: string[];
+
+  /** Where run times begin; null: not told. */
+  @Column('jsonb', { nullable: true })
+  startGate: Gate | null;
+
+  /** Where run times end; null: not told. */
+  @Column('jsonb', { nullable: true })
+  finishGate: Gate | null;
 
   @Column('int', { default: 1 })
   version: number;

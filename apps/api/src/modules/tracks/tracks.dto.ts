@@ -1,7 +1,20 @@
 import { answerOf } from '../../platform/http/answer.js';
-import { IdField, NumberField, TextField, TextsField } from '../../platform/http/fields.js';
+import { IdField, NumberField, PartField, TextField, TextsField } from '../../platform/http/fields.js';
 import { pageOf } from '../../platform/http/page.js';
 import { VersionField } from '../../platform/http/version-field.js';
+
+const latitude = (description: string) =>
+  NumberField({ description, unit: '°', minimum: -89, maximum: 89, example: 46.50211 });
+const longitude = (description: string) =>
+  NumberField({ description, unit: '°', minimum: -180, maximum: 180, example: 8.10347 });
+
+/** A line across the track, from one side to the other, by coordinates of the World Geodetic System. */
+export class GateDto {
+  @latitude('Latitude of its one end.') fromLatitudeDeg: number;
+  @longitude('Longitude of its one end.') fromLongitudeDeg: number;
+  @latitude('Latitude of its other end.') toLatitudeDeg: number;
+  @longitude('Longitude of its other end.') toLongitudeDeg: number;
+}
 
 export class TrackInputDto {
   @TextField({ description: 'Name.', maxLength: 80, example: 'Quarry Stairs' })
@@ -33,6 +46,22 @@ export class TrackInputDto {
     optional: true,
   })
   note?: string;
+
+  @PartField({
+    description: 'Where run times begin, 2 to 500 m long; null: not told.',
+    type: () => GateDto,
+    optional: true,
+    nullable: true,
+  })
+  startGate?: GateDto | null;
+
+  @PartField({
+    description: 'Where run times end, 2 to 500 m long; null: not told.',
+    type: () => GateDto,
+    optional: true,
+    nullable: true,
+  })
+  finishGate?: GateDto | null;
 }
 
 export class TrackDto extends answerOf(TrackInputDto) {

@@ -5,6 +5,7 @@ import { TeamDatabase, type Transaction } from '../../platform/database/team-dat
 import { InvalidField } from '../../platform/errors/refusal.js';
 import { toPage, type Page, type PageQuery } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
+import { gateAnswer, gateOf } from './gates.js';
 import type { TrackEntity } from './track.entity.js';
 import type { TrackDto, TrackInputDto } from './tracks.dto.js';
 import { TracksQueries } from './tracks.queries.js';
@@ -72,6 +73,8 @@ const columnsOf = (input: TrackInputDto) => ({
   altitude: input.altitudeM,
   sections: input.sections ?? [],
   note: input.note ?? '',
+  startGate: gateOf('startGate', input.startGate),
+  finishGate: gateOf('finishGate', input.finishGate),
 });
 
 export const answer = (track: TrackEntity): TrackDto => ({
@@ -80,5 +83,7 @@ export const answer = (track: TrackEntity): TrackDto => ({
   altitudeM: track.altitude,
   sections: track.sections,
   note: track.note,
+  startGate: gateAnswer(track.startGate),
+  finishGate: gateAnswer(track.finishGate),
   version: track.version,
 });

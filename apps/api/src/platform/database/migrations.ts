@@ -15,6 +15,7 @@ import { SetBackClocks1764820000000 } from './migrations/1764820000000-set-back-
 import { Passwords1764821000000 } from './migrations/1764821000000-passwords.js';
 import { PlannedSessions1764830000000 } from './migrations/1764830000000-planned-sessions.js';
 import { SpacerStock1764840000000 } from './migrations/1764840000000-spacer-stock.js';
+import { TrackGates1764850000000 } from './migrations/1764850000000-track-gates.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -35,4 +36,5 @@ export const MIGRATIONS = [
   Passwords1764821000000,
   PlannedSessions1764830000000,
   SpacerStock1764840000000,
+  TrackGates1764850000000,
 ];

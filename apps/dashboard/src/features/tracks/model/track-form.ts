@@ -1,5 +1,6 @@
 import { numberText, parseNumber } from '../../../shared/format/parse.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';
+import { gateMessage, gateValues } from './gates.js';
 import type { TrackInput } from '../api/save-track.js';
 
 export const trackValues = (track: Track | undefined) => ({
@@ -7,9 +8,14 @@ export const trackValues = (track: Track | undefined) => ({
   altitudeM: numberText(track?.altitudeM),
   sections: (track?.sections ?? []).join('\n'),
   note: track?.note ?? '',
+  startGate: gateValues(track?.startGate),
+  finishGate: gateValues(track?.finishGate),
 });
 
-export const trackMessage = (values: ReturnType<typeof trackValues>): TrackInput => ({
+export const trackMessage = (
+  values: ReturnType<typeof trackValues>,
+  track: Track | undefined,
+): TrackInput => ({
   name: values.name,
   // An empty altitude becomes NaN, which JSON carries as null and the API refuses at that field.
   altitudeM: parseNumber(values.altitudeM) ?? Number.NaN,
@@ -18,4 +24,6 @@ export const trackMessage = (values: ReturnType<typeof trackValues>): TrackInput
     .map((line) => line.trim())
     .filter((line) => line !== ''),
   note: values.note,
+  startGate: gateMessage(values.startGate, track?.startGate),
+  finishGate: gateMessage(values.finishGate, track?.finishGate),
 });
