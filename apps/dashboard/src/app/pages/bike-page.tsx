@@ -2,6 +2,7 @@ import { SimpleGrid, Title } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { texts as decisionTexts } from '../../features/decisions/texts.js';
+import { CompareRevisions } from '../../features/setups/components/compare-revisions.js';
 import { OpenDecision } from '../../features/setups/components/open-decision.js';
 import { SetupHistory } from '../../features/setups/components/setup-history.js';
 import { SetupNow } from '../../features/setups/components/setup-now.js';
@@ -10,6 +11,9 @@ import { UnitFacts } from '../../features/spring-units/components/unit-facts.js'
 import { plansQuery } from '../../features/test-plans/api/plans.js';
 import { BikePlans } from '../../features/test-plans/components/bike-plans.js';
 import { texts as planTexts } from '../../features/test-plans/texts.js';
+import { bikeWorkQuery } from '../../features/work-orders/api/work-orders.js';
+import { BikeWork } from '../../features/work-orders/components/bike-work.js';
+import { texts as workTexts } from '../../features/work-orders/texts.js';
 import { texts as benchTexts } from '../../features/workbench/texts.js';
 import { texts as dropTexts } from '../../features/workshop/drop-texts.js';
 import { joined } from '../../shared/http/joined.js';
@@ -84,7 +88,9 @@ export function BikePage() {
 
 /** The set-up now, the open decision, and the history of both. */
 function BikeRecords({ teamId, bikeId }: { teamId: string; bikeId: string }) {
-  const canDecide = useMembership().membership.role !== 'coach';
+  const { role } = useMembership().membership;
+  const canDecide = role !== 'coach';
+  const work = useQuery({ ...bikeWorkQuery(teamId, bikeId), enabled: role !== 'rider' });
   const setups = useQuery(setupHistoryQuery(teamId, bikeId));
   const decisions = useQuery(decisionHistoryQuery(teamId, bikeId));
   const records = joined([setups, decisions], () => ({
@@ -135,6 +141,25 @@ function BikeRecords({ teamId, bikeId }: { teamId: string; bikeId: string }) {
                 <OpenDecision teamId={teamId} decision={last} canDecide={canDecide} />
               </Section>
             )}
+            {now !== undefined && role !== 'rider' && (
+              <Section title={workTexts.section}>
+                <QueryView query={work}>
+                  {(orders) => (
+                    <BikeWork
+                      teamId={teamId}
+                      orders={orders}
+                      setupId={now.id}
+                      canMake={role === 'mechanic'}
+                    />
+                  )}
+                </QueryView>
+              </Section>
+            )}
+            {data.setups.length > 1 && (
+              <Section title={texts.compare}>
+                <CompareRevisions setups={data.setups} />
+              </Section>
+            )}
             <Section
               title={texts.history}
               actions={
@@ -148,7 +173,7 @@ function BikeRecords({ teamId, bikeId }: { teamId: string; bikeId: string }) {
                 </LinkButton>
               }
             >
-              <SetupHistory {...data} />
+              <SetupHistory teamId={teamId} canGoBack={canDecide} {...data} />
             </Section>
           </>
         );
