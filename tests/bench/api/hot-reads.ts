@@ -8,6 +8,7 @@ import { anyFreePort } from '../../../apps/api/scripts/process/ports.mjs';
 import type { BareServerTask } from './bare-server.js';
 import { HOST, type House } from './house.js';
 import { type Figures, load } from './load.js';
+import { processorMs } from './processor-time.js';
 import { recordStatements, type Recorded } from './statements.js';
 
 const CONNECTIONS = 10;
@@ -32,44 +33,65 @@ export async function measureHotReads(house: House): Promise<void> {
   const bare = await startBareServer(house, recorded);
   try {
     console.log(
-      `\nHot reads, ${CONNECTIONS} connections        service    bare   ratio   p95 service / bare (ms)`,
+      `\nHot reads, ${CONNECTIONS} connections        service    bare   ratio   p95 service / bare (ms)   processor, ms a read`,
     );
     for (const [name, path] of Object.entries(reads)) {
       const statements = recorded.find((read) => read.path === path)?.statements.length ?? 0;
-      await compare(`${name} (${statements} statements)`, house.address, bare.address, path, cookie);
+      await compare(
+        `${name} (${statements} statements)`,
+        { service: house.servicePid, bare: bare.pid },
+        (of) => ({ address: of === 'service' ? house.address : bare.address, path, cookie }),
+      );
     }
   } finally {
     bare.stop();
   }
 }
 
-async function compare(name: string, service: string, bare: string, path: string, cookie: string) {
-  const next = () => ({ method: 'GET' as const, path, headers: { cookie } });
-  const measure = (address: string, seconds: number) =>
-    load(address, next, { connections: CONNECTIONS, seconds });
-  await measure(service, WARM_UP_SECONDS);
-  await measure(bare, WARM_UP_SECONDS);
-  const rounds: { service: Figures; bare: Figures }[] = [];
+type Server = 'service' | 'bare';
+interface Round {
+  readonly figures: Figures;
+  /** Processor time of the server for one read, ms. */
+  readonly processorMs: number;
+}
+
+async function compare(
+  name: string,
+  pids: Readonly<Record<Server, number | undefined>>,
+  read: (of: Server) => { address: string; path: string; cookie: string },
+) {
+  const measure = async (of: Server, seconds: number): Promise<Round> => {
+    const { address, path, cookie } = read(of);
+    const before = processorMs(pids[of]);
+    const next = () => ({ method: 'GET' as const, path, headers: { cookie } });
+    const figures = await load(address, next, { connections: CONNECTIONS, seconds });
+    return { figures, processorMs: (processorMs(pids[of]) - before) / figures.count };
+  };
+  await measure('service', WARM_UP_SECONDS);
+  await measure('bare', WARM_UP_SECONDS);
+  const rounds: Record<Server, Round>[] = [];
   for (let round = 0; round < ROUNDS; round += 1) {
     rounds.push({
-      service: await measure(service, ROUND_SECONDS),
-      bare: await measure(bare, ROUND_SECONDS),
+      service: await measure('service', ROUND_SECONDS),
+      bare: await measure('bare', ROUND_SECONDS),
     });
   }
-  const middle = (of: (round: (typeof rounds)[number]) => number) => median(rounds.map(of));
+  const middle = (of: (round: Record<Server, Round>) => number) => median(rounds.map(of));
+  const both = (of: (round: Round) => number) =>
+    `${middle(({ service }) => of(service)).toFixed(1)} / ${middle(({ bare }) => of(bare)).toFixed(1)}`;
+  const rate = ({ figures }: Round) => figures.perSecond;
   const columns = [
-    middle((round) => round.service.perSecond)
+    middle(({ service }) => rate(service))
       .toFixed(0)
       .padStart(8),
-    middle((round) => round.bare.perSecond)
+    middle(({ bare }) => rate(bare))
       .toFixed(0)
       .padStart(8),
-    middle((round) => round.service.perSecond / round.bare.perSecond)
+    middle(({ service, bare }) => rate(service) / rate(bare))
       .toFixed(2)
       .padStart(8),
-    `${middle((round) => round.service.p95).toFixed(1)} / ${middle((round) => round.bare.p95).toFixed(1)}`.padStart(
-      16,
-    ),
+    both(({ figures }) => figures.p95).padStart(16),
+    both((round) => round.processorMs).padStart(20),
   ];
   console.log(`${name.padEnd(38)}${columns.join('')}`);
 }
@@ -89,5 +111,5 @@ async function startBareServer(house: House, reads: readonly Recorded[]) {
   const task: BareServerTask = { databaseUrl, poolSize: POOL_SIZE, host: HOST, port, reads };
   server.send(task);
   await once(server, 'message');
-  return { address: localAddress(HOST, port), stop: () => void server.kill() };
+  return { address: localAddress(HOST, port), pid: server.pid, stop: () => void server.kill() };
 }

@@ -1,4 +1,5 @@
 import { Agent, type IncomingMessage, request } from 'node:http';
+import { setTimeout as sleep } from 'node:timers/promises';
 
 /** One request, as plain as it can be sent. */
 export interface Call {
@@ -9,11 +10,38 @@ export interface Call {
 }
 
 export interface Figures {
+  readonly count: number;
   readonly perSecond: number;
   /** Times from the first byte sent to the last received, ms. */
   readonly median: number;
   readonly p95: number;
   readonly p99: number;
+}
+
+/**
+ * Sends from `connections` connections for `seconds`, a request every `everyMs` from each, evenly spread over all, and
+ * measures each from the moment at which it was due: one that had to wait for the one before it counts as slow.
+ * @throws Error on the first answer that is no success: figures of refusals would mean nothing.
+ */
+export async function pacedLoad(
+  address: string,
+  next: () => Call,
+  { connections, seconds, everyMs }: { connections: number; seconds: number; everyMs: number },
+): Promise<Figures> {
+  const agent = new Agent({ keepAlive: true, maxSockets: connections });
+  const times: number[] = [];
+  const start = performance.now();
+  const connection = async (_: unknown, index: number) => {
+    const first = start + (index * everyMs) / connections;
+    for (let due = first; due < start + seconds * 1e3; due += everyMs) {
+      await sleep(Math.max(0, due - performance.now()));
+      await send(agent, address, next());
+      times.push(performance.now() - due);
+    }
+  };
+  await Promise.all(Array.from({ length: connections }, connection));
+  agent.destroy();
+  return figuresOf(times, (performance.now() - start) / 1e3);
 }
 
 /**
@@ -40,9 +68,14 @@ export async function load(
   await Promise.all(Array.from({ length: connections }, connection));
   const elapsedSeconds = (performance.now() - start) / 1e3;
   agent.destroy();
+  return figuresOf(times, elapsedSeconds);
+}
+
+function figuresOf(times: number[], elapsedSeconds: number): Figures {
   times.sort((a, b) => a - b);
   const quantile = (share: number) => times[Math.floor(share * (times.length - 1))] ?? NaN;
   return {
+    count: times.length,
     perSecond: times.length / elapsedSeconds,
     median: quantile(0.5),
     p95: quantile(0.95),

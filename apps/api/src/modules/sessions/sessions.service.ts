@@ -85,17 +85,28 @@ export class SessionsService {
     teamId: string,
     input: SessionInputDto,
   ): Promise<{ session: Session; opened: boolean }> {
-    const key = { trackId: input.trackId, day: input.day, condition: input.condition };
+    // Most find one, and need not wait for whoever is writing on the same track.
+    const there = await this.newestInWeather(transaction, teamId, input);
+    if (there) return { session: there, opened: false };
     await this.queries.lockTrack(transaction, teamId, input.trackId);
-    const found = await this.queries.allOfDay(transaction, teamId, key);
-    const session = found.findLast((candidate) => isInWeather(candidate, input));
-    if (session) return { session, opened: false };
+    const since = await this.newestInWeather(transaction, teamId, input);
+    if (since) return { session: since, opened: false };
     return { session: await this.open(transaction, teamId, input), opened: true };
   }
 
   /** Keeps others from numbering runs in the session until the transaction ends. */
   lock(transaction: Transaction, teamId: string, id: string): Promise<void> {
     return this.queries.lock(transaction, teamId, id);
+  }
+
+  private async newestInWeather(
+    transaction: Transaction,
+    teamId: string,
+    input: SessionInputDto,
+  ): Promise<SessionEntity | undefined> {
+    const key = { trackId: input.trackId, day: input.day, condition: input.condition };
+    const found = await this.queries.allOfDay(transaction, teamId, key);
+    return found.findLast((candidate) => isInWeather(candidate, input));
   }
 
   private async open(
