@@ -176,6 +176,27 @@ describe('every table of the catalogue', () => {
   });
 });
 
+/** What each function opens that the service could not reach itself. A new one is named here, and tried where it is used. */
+const DOORS = {
+  end_sign_in: 'the sign-in of who holds its token',
+  forgive_tries: 'the count under one key',
+  only_in_team: 'yes or no',
+  only_rides_in: 'yes or no',
+  open_invitation: 'the invitation of who holds its token',
+  password_link_is_open: 'yes or no, to who holds its token',
+  purge_stale: 'only what is past its time',
+  record_change: 'a trigger: it writes the audit trail',
+  request_scope: 'the account and place of who holds a sign-in token',
+  see_sign_in: 'a time, to who holds its token',
+  see_token: 'a time, to who holds it',
+  set_own_password: 'the account that the transaction acts for',
+  sign_in_candidate: 'one password hash, by the address',
+  take_try: 'the count under one key',
+  token_scope: 'the place of who holds an API token',
+  use_password_link: 'the account of the link of who holds its token',
+  use_sign_in_link: 'the account of the link of who holds its token',
+};
+
 describe('every function that runs with the rights of the owner', () => {
   it('is one of the known doors, is for the service alone, and looks names up in our schema only', async () => {
     const doors = await asOwner<{ name: string; acl: string; settings: string[] }>(
@@ -191,6 +212,6 @@ describe('every function that runs with the rights of the owner', () => {
         expect.stringMatching(/^search_path=public(, pg_temp)?$/),
       ]);
     }
-    expect(doors.map(({ name }) => name)).toEqual(expect.arrayContaining(['request_scope', 'token_scope']));
+    expect(doors.map(({ name }) => name).toSorted()).toEqual(Object.keys(DOORS).toSorted());
   });
 });
