@@ -88,7 +88,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
     // What the rider's card says in the same air.
     const phone = await house.enter(RIDER, size);
 
-    await phone.locator('summary[aria-label="Change track, bike or temperature"]').click();
+    await phone.locator('summary', { hasText: 'Change track, bike or temperature' }).click();
     await phone.getByLabel('Air temperature now').fill('-10');
     const psi = /Pump to ([\d.]+) psi/.exec(await fork.innerText())?.[1];
     await phone

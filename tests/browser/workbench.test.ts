@@ -62,7 +62,7 @@ describe.each(SIZES)('the workbench on a $name', (size) => {
     await spacers(page).focus();
     await page.keyboard.press('ArrowUp');
     expect(await spacers(page).inputValue()).toBe('3');
-    const picture = page.getByRole('group', { name: 'Force over travel', exact: true });
+    const picture = page.getByRole('figure', { name: 'Force over travel', exact: true });
     await picture.getByRole('group', { name: /Arrow keys/ }).focus();
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');

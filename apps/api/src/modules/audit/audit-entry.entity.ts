@@ -25,8 +25,6 @@ export const AUDIT_KINDS = [
   'test-plan',
   'track',
   'unit-care',
-  'work-order',
-  'work-step',
 ] as const;
 
 /** Who changed what, and when. Written by a trigger of the database in the transaction of the change; never changed. */

@@ -92,6 +92,10 @@ export const theme = createTheme({
         error: { '--input-error-size': '0.875rem' },
       }),
     },
+    Checkbox: { defaultProps: { size: 'md' } },
+    Radio: { defaultProps: { size: 'md' } },
+    // A table that reaches beyond the window is moved by the keys too.
+    TableScrollContainer: { defaultProps: { scrollAreaProps: { viewportProps: { tabIndex: 0 } } } },
     // A phone zooms into a field whose text is smaller than 16 px.
     Input: { vars: () => ({ wrapper: { '--input-height': TARGET, '--input-fz': '1rem' } }) },
     ActionIcon: { vars: () => ({ root: { '--ai-size': TARGET } }) },

@@ -1,8 +1,8 @@
 import { SimpleGrid, Title } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
+import type { ReactNode } from 'react';
 import { texts as decisionTexts } from '../../features/decisions/texts.js';
-import { CompareRevisions } from '../../features/setups/components/compare-revisions.js';
 import { OpenDecision } from '../../features/setups/components/open-decision.js';
 import { SetupHistory } from '../../features/setups/components/setup-history.js';
 import { SetupNow } from '../../features/setups/components/setup-now.js';
@@ -11,9 +11,6 @@ import { UnitFacts } from '../../features/spring-units/components/unit-facts.js'
 import { plansQuery } from '../../features/test-plans/api/plans.js';
 import { BikePlans } from '../../features/test-plans/components/bike-plans.js';
 import { texts as planTexts } from '../../features/test-plans/texts.js';
-import { bikeWorkQuery } from '../../features/work-orders/api/work-orders.js';
-import { BikeWork } from '../../features/work-orders/components/bike-work.js';
-import { texts as workTexts } from '../../features/work-orders/texts.js';
 import { texts as benchTexts } from '../../features/workbench/texts.js';
 import { texts as dropTexts } from '../../features/workshop/drop-texts.js';
 import { joined } from '../../shared/http/joined.js';
@@ -33,7 +30,6 @@ export function BikePage() {
   const { teamId, bikeId } = route.useParams();
   const fleet = useFleet(teamId);
   const canPlan = useMembership().membership.role !== 'rider';
-  const plans = useInfiniteQuery(plansQuery(teamId, { state: 'open' }));
   return (
     <QueryView query={fleet}>
       {({ bikes, riderName, units }) => {
@@ -67,18 +63,18 @@ export function BikePage() {
               </>
             }
           >
-            <BikePlans teamId={teamId} bikeId={bikeId} plans={plans.data ?? []} />
-            <BikeRecords teamId={teamId} bikeId={bikeId} />
-            <Section title={texts.units}>
-              <SimpleGrid cols={{ base: 1, md: 2 }} spacing="xl">
-                {inBike.map((unit) => (
-                  <section key={unit.id}>
-                    <Title order={3}>{unit.name}</Title>
-                    <UnitFacts unit={unit} />
-                  </section>
-                ))}
-              </SimpleGrid>
-            </Section>
+            <BikeRecords teamId={teamId} bikeId={bikeId}>
+              <Section title={texts.units}>
+                <SimpleGrid cols={{ base: 1, md: 2 }} spacing="xl">
+                  {inBike.map((unit) => (
+                    <section key={unit.id}>
+                      <Title order={3}>{unit.name}</Title>
+                      <UnitFacts unit={unit} />
+                    </section>
+                  ))}
+                </SimpleGrid>
+              </Section>
+            </BikeRecords>
           </Page>
         );
       }}
@@ -86,14 +82,22 @@ export function BikePage() {
   );
 }
 
-/** The set-up now, the open decision, and the history of both. */
-function BikeRecords({ teamId, bikeId }: { teamId: string; bikeId: string }) {
-  const { role } = useMembership().membership;
-  const canDecide = role !== 'coach';
-  const work = useQuery({ ...bikeWorkQuery(teamId, bikeId), enabled: role !== 'rider' });
+interface BikeRecordsProps {
+  readonly teamId: string;
+  readonly bikeId: string;
+  /** What stands below them, once they are there: it would be pushed away. */
+  readonly children: ReactNode;
+}
+
+/** Plans under way, the set-up now, the open decision, and the history of both. */
+function BikeRecords({ teamId, bikeId, children }: BikeRecordsProps) {
+  const canDecide = useMembership().membership.role !== 'coach';
   const setups = useQuery(setupHistoryQuery(teamId, bikeId));
   const decisions = useQuery(decisionHistoryQuery(teamId, bikeId));
-  const records = joined([setups, decisions], () => ({
+  const plans = useInfiniteQuery(plansQuery(teamId, { state: 'open' }));
+  // Plans that cannot be read keep nobody from the set-up.
+  const readPlans = { data: plans.isPending ? undefined : plans, error: null, refetch: plans.refetch };
+  const records = joined([setups, decisions, readPlans], () => ({
     setups: setups.data ?? [],
     decisions: decisions.data ?? [],
   }));
@@ -103,21 +107,18 @@ function BikeRecords({ teamId, bikeId }: { teamId: string; bikeId: string }) {
     </LinkButton>
   );
   return (
-    <QueryView
-      query={records}
-      isEmpty={(data) => data.setups.length === 0}
-      empty={
-        <Empty title={texts.notSetUp} action={change}>
-          {texts.notSetUpLead}
-        </Empty>
-      }
-    >
+    <QueryView query={records}>
       {(data) => {
         const [now] = data.setups;
         const [last] = data.decisions;
         return (
           <>
-            {now !== undefined && (
+            <BikePlans teamId={teamId} bikeId={bikeId} plans={plans.data ?? []} />
+            {now === undefined ? (
+              <Empty title={texts.notSetUp} action={change}>
+                {texts.notSetUpLead}
+              </Empty>
+            ) : (
               <Section
                 title={texts.now}
                 actions={
@@ -141,40 +142,24 @@ function BikeRecords({ teamId, bikeId }: { teamId: string; bikeId: string }) {
                 <OpenDecision teamId={teamId} decision={last} canDecide={canDecide} />
               </Section>
             )}
-            {now !== undefined && role !== 'rider' && (
-              <Section title={workTexts.section}>
-                <QueryView query={work}>
-                  {(orders) => (
-                    <BikeWork
-                      teamId={teamId}
-                      orders={orders}
-                      setupId={now.id}
-                      canMake={role === 'mechanic'}
-                    />
-                  )}
-                </QueryView>
+            {now !== undefined && (
+              <Section
+                title={texts.history}
+                actions={
+                  <LinkButton
+                    variant="default"
+                    to="/teams/$teamId/decisions"
+                    params={{ teamId }}
+                    search={{ bikeId }}
+                  >
+                    {decisionTexts.link}
+                  </LinkButton>
+                }
+              >
+                <SetupHistory {...data} />
               </Section>
             )}
-            {data.setups.length > 1 && (
-              <Section title={texts.compare}>
-                <CompareRevisions setups={data.setups} />
-              </Section>
-            )}
-            <Section
-              title={texts.history}
-              actions={
-                <LinkButton
-                  variant="default"
-                  to="/teams/$teamId/decisions"
-                  params={{ teamId }}
-                  search={{ bikeId }}
-                >
-                  {decisionTexts.link}
-                </LinkButton>
-              }
-            >
-              <SetupHistory teamId={teamId} canGoBack={canDecide} {...data} />
-            </Section>
+            {children}
           </>
         );
       }}

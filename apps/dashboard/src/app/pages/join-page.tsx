@@ -13,7 +13,9 @@ export function JoinPage() {
   return (
     <DoorShell>
       {token === '' ? (
-        <Empty title={texts.join}>{texts.linkBroken}</Empty>
+        <Empty isPage title={texts.join}>
+          {texts.linkBroken}
+        </Empty>
       ) : (
         <PersonForm
           title={texts.join}

@@ -22,7 +22,12 @@ export function MeasureUnitPage() {
     <QueryView query={query}>
       {(units) => {
         const unit = units.find(({ id }) => id === unitId);
-        if (unit === undefined) return <Empty title={texts.none}>{texts.noneLead}</Empty>;
+        if (unit === undefined)
+          return (
+            <Empty isPage title={texts.none}>
+              {texts.noneLead}
+            </Empty>
+          );
         return (
           <Page
             title={texts.title(unit.name)}

@@ -37,7 +37,12 @@ export function MyBikePage() {
     <QueryView query={bikes}>
       {(all) => {
         const bike = chooseBike(all, riderId, bikeId);
-        if (bike === undefined) return <Empty title={myBikeTexts.noBike}>{myBikeTexts.noBikeLead}</Empty>;
+        if (bike === undefined)
+          return (
+            <Empty isPage title={myBikeTexts.noBike}>
+              {myBikeTexts.noBikeLead}
+            </Empty>
+          );
         const own = all.filter((other) => other.riderId === bike.riderId);
         return <OneBike key={bike.id} teamId={teamId} bike={bike} own={own} />;
       }}

@@ -19,17 +19,16 @@ export function Place({ air, ...choosers }: PlaceProps) {
   const track = choosers.tracks.find(({ id }) => id === choosers.trackId);
   return (
     <details className="ll-screen-only" onToggle={() => setWasOpened(true)}>
-      <summary aria-label={myBikeTexts.change}>
-        <span>
-          {track === undefined || air === undefined
-            ? myBikeTexts.change
-            : myBikeTexts.chosen(
-                track.name,
-                formatNumber(track.altitudeM),
-                temperatureText(air.temperatureC),
-              )}
-          {air?.isAssumed === true && <Assumed />}
-        </span>
+      <summary>
+        {track === undefined || air === undefined ? (
+          myBikeTexts.change
+        ) : (
+          <span>
+            {myBikeTexts.chosen(track.name, formatNumber(track.altitudeM), temperatureText(air.temperatureC))}
+            {air.isAssumed && <Assumed />}
+            <span className="ll-heard-only">{myBikeTexts.change}</span>
+          </span>
+        )}
       </summary>
       <div className={classes.choosers}>
         {wasOpened && (

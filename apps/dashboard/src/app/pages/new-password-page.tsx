@@ -11,7 +11,9 @@ export function NewPasswordPage() {
   return (
     <DoorShell>
       {token === '' ? (
-        <Empty title={texts.setTitle}>{texts.linkBroken}</Empty>
+        <Empty isPage title={texts.setTitle}>
+          {texts.linkBroken}
+        </Empty>
       ) : (
         <NewPasswordForm token={token} onSet={() => void navigate({ to: '/' })} />
       )}

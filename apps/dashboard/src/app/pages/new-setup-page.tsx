@@ -25,7 +25,7 @@ export function NewSetupPage() {
     tracks: tracks.data ?? [],
   }));
   return (
-    <QueryView query={everything}>
+    <QueryView query={everything} page={texts.change}>
       {({ bike, units, current, tracks: all }) => {
         if (bike === undefined) return <NotFoundPage />;
         return (

@@ -11,7 +11,9 @@ export function NoTeamPage() {
   const navigate = useNavigate();
   return (
     <DoorShell>
-      <Empty title={texts.noTeam}>{texts.noTeamLead}</Empty>
+      <Empty isPage title={texts.noTeam}>
+        {texts.noTeamLead}
+      </Empty>
       <CreateTeamForm
         onMade={(teamId) => void navigate({ to: '/teams/$teamId/first-steps', params: { teamId } })}
       />

@@ -4,7 +4,7 @@ import { texts } from '../texts.js';
 
 export function NotFoundPage() {
   return (
-    <Empty title={texts.notFound} action={<TextLink to="/">{texts.toStart}</TextLink>}>
+    <Empty isPage title={texts.notFound} action={<TextLink to="/">{texts.toStart}</TextLink>}>
       {texts.notFoundLead}
     </Empty>
   );

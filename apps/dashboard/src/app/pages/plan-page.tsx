@@ -47,7 +47,7 @@ export function PlanPage() {
     },
   }));
   return (
-    <QueryView query={everything}>
+    <QueryView query={everything} page={texts.title}>
       {({ plan: made, ...rest }) => made !== undefined && <OnePlan plan={made} {...rest} />}
     </QueryView>
   );

@@ -16,7 +16,11 @@ export function TeamBikePage() {
     <QueryView
       query={fleet}
       isEmpty={({ riders, units }) => riders.length === 0 || units.length === 0}
-      empty={<Empty title={texts.newTitle}>{texts.needsFirst}</Empty>}
+      empty={
+        <Empty isPage title={texts.newTitle}>
+          {texts.needsFirst}
+        </Empty>
+      }
     >
       {({ bikes, riders, units }) => {
         const bike = bikes.find(({ id }) => id === bikeId);

@@ -18,20 +18,22 @@ export function TeamMembersPage() {
     <Page title={texts.title}>
       <QueryView query={members}>
         {(items) => (
-          <MemberList
-            teamId={teamId}
-            members={items}
-            riderName={(id) => riders.find((rider) => rider.id === id)?.name ?? ''}
-            canChange={canChange}
-            ownAccountId={account.id}
-          />
+          <>
+            <MemberList
+              teamId={teamId}
+              members={items}
+              riderName={(id) => riders.find((rider) => rider.id === id)?.name ?? ''}
+              canChange={canChange}
+              ownAccountId={account.id}
+            />
+            {canChange && (
+              <Section title={texts.invite}>
+                <InviteForm teamId={teamId} riders={riders} />
+              </Section>
+            )}
+          </>
         )}
       </QueryView>
-      {canChange && (
-        <Section title={texts.invite}>
-          <InviteForm teamId={teamId} riders={riders} />
-        </Section>
-      )}
     </Page>
   );
 }

@@ -21,7 +21,7 @@ export function AccountPanel({ account, membership }: AccountPanelProps) {
   return (
     // Closed again on the page that one of its links leads to, which it would cover.
     <details key={path} className={classes.account} onToggle={() => setWasOpened(true)}>
-      <summary aria-label={texts.account}>{account.displayName}</summary>
+      <summary aria-label={`${account.displayName}: ${texts.account}`}>{account.displayName}</summary>
       <div className={classes.panel}>
         {wasOpened && (
           <Suspense fallback={<Loading />}>

@@ -6,13 +6,16 @@ interface EmptyProps {
   readonly children: ReactNode;
   /** The way on: a link or a button. */
   readonly action?: ReactNode;
+  /** True where it is all that the page has to say: then its title is the page's. */
+  readonly isPage?: boolean;
 }
 
 /** Nothing here yet, and what to do next. */
-export function Empty({ title, children, action }: EmptyProps) {
+export function Empty({ title, children, action, isPage = false }: EmptyProps) {
+  const Heading = isPage ? 'h1' : 'h2';
   return (
     <div className={classes.empty}>
-      <h2 className={classes.second}>{title}</h2>
+      <Heading className={classes.second}>{title}</Heading>
       <p className={classes.words}>{children}</p>
       {action}
     </div>

@@ -13,7 +13,7 @@ const PER_CENT = 100;
 export function EndSheet({ name, end }: { name: string; end: EndBaseline }) {
   const { fill, remark } = advisedFill(end);
   return (
-    <section className={classes.end} aria-label={name}>
+    <div role="group" className={classes.end} aria-label={name}>
       <h3>{name}</h3>
       {fill === null ? (
         <p className={classes.figure}>{texts.notSet}</p>
@@ -30,7 +30,7 @@ export function EndSheet({ name, end }: { name: string; end: EndBaseline }) {
         </p>
       )}
       {end.assumed.length > 0 && <p>{texts.assumed(formatNumber(end.assumed.length))}</p>}
-    </section>
+    </div>
   );
 }
 

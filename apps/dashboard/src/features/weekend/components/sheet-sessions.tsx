@@ -13,7 +13,7 @@ interface SheetSessionsProps {
 /** The sessions on paper. */
 export function SheetSessions({ sessions, planName, riderName }: SheetSessionsProps) {
   return (
-    <section className={classes.sessions} aria-label={sheetTexts.sessions}>
+    <div role="group" className={classes.sessions} aria-label={sheetTexts.sessions}>
       <h3>{sheetTexts.sessions}</h3>
       {sessions.length === 0 ? (
         <p>{sheetTexts.noSessions}</p>
@@ -29,6 +29,6 @@ export function SheetSessions({ sessions, planName, riderName }: SheetSessionsPr
           ))}
         </ul>
       )}
-    </section>
+    </div>
   );
 }

@@ -32,7 +32,7 @@ export function TeamSheet(props: TeamSheetProps) {
         <h2>{title}</h2>
         <p>{lead}</p>
       </header>
-      <div className={classes.scroll}>
+      <div className={classes.scroll} tabIndex={0}>
         <table className={classes.table}>
           <thead>
             <tr>

@@ -59,7 +59,7 @@ export function CurveChart(props: CurveChartProps) {
     setTold(Math.round(Math.min(Math.max(part, 0), 1) * (now.length - 1)));
   };
   return (
-    <figure className={classes.frame} role="group" aria-label={title}>
+    <figure className={classes.frame} aria-label={title}>
       <figcaption>{title}</figcaption>
       <Legend />
       <div ref={ref}>
