@@ -2,10 +2,11 @@ import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readConfig } from '../../apps/api/src/config/config.js';
 import { ensureDemoTeam } from '../../apps/api/src/demo/ensure-demo-team.js';
+import { ComputeThread } from '../../apps/api/src/platform/compute/compute-thread.js';
 import { createTestDatabase, type TestDatabase } from '../support/database.js';
 import { alike, archiveOf } from './support/archive.js';
 import { Member } from './support/member.js';
-import { startService, type TestService } from './support/service.js';
+import { computeHere, startService, type TestService } from './support/service.js';
 
 interface Account {
   memberships: { teamId: string; teamName: string; role: string; riderId: string | null }[];
@@ -22,6 +23,9 @@ interface Page<T> {
   items: T[];
   nextCursor: string | null;
 }
+
+// The demo is filled by a service of its own.
+computeHere(ComputeThread.prototype);
 
 const SEED_LIMIT_MS = 120_000;
 const configOf = (database: TestDatabase) =>
@@ -147,6 +151,11 @@ describe('an empty database', () => {
     expect(new Set(decisions.map(({ outcome }) => outcome))).toEqual(
       new Set(['kept', 'taken back', 'superseded', null]),
     );
+  });
+
+  it('has changes that were tried first: what was expected stands beside what the runs then showed', async () => {
+    const decisions = await all<{ expected: { fork: object | null } | null }>(mechanic, 'decisions');
+    expect(decisions.filter(({ expected }) => expected?.fork != null).length).toBeGreaterThanOrEqual(3);
   });
 
   it('shows a rider their own runs only', async () => {

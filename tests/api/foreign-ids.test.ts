@@ -64,7 +64,8 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
   const planned = (await mechanic.post(`${path}/planned-sessions`, session).expect(201)).body as Stored;
   await script(service, one, ['read']);
   await invite(one, { role: 'coach' });
-  await mechanic.post(`${path}/setups`, { ...SETUP, bikeId: bike.id }).expect(201);
+  const now = await mechanic.post(`${path}/setups`, { ...SETUP, bikeId: bike.id }).expect(201);
+  const order = await mechanic.post(`${path}/work-orders`, { setupId: (now.body as Stored).id }).expect(201);
   const first = async (things: string) => {
     const { body } = await mechanic.get(`${path}/${things}`).expect(200);
     return ((Array.isArray(body) ? body : (body as { items: unknown[] }).items) as Stored[])[0];
@@ -100,6 +101,8 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
     ['members', members?.id ?? ''],
     ['decisions', (await first('decisions'))?.id ?? ''],
     ['service-entries', (riding.body as Stored).id],
+    ['work-orders', (order.body as Stored).id],
+    ['work-steps', (order.body as { steps: Stored[] }).steps[0]?.id ?? ''],
     ['spacer-movements', (await first('spacer-movements'))?.id ?? ''],
     ['tokens', (await first('tokens'))?.id ?? ''],
     ['baselines', baselines[0]?.id ?? plan.id],

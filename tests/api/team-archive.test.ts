@@ -5,7 +5,7 @@ import { alike, archiveOf, changed, rowOf, type Archive } from './support/archiv
 import { Member } from './support/member.js';
 import { asOwner } from './support/owner.js';
 import { startService, type TestService } from './support/service.js';
-import { foundTeam, script, type Stored, type TestTeam } from './support/team.js';
+import { foundTeam, script, SETUP, type Stored, type TestTeam } from './support/team.js';
 import { planBody, twoSetups } from './support/test-plan.js';
 
 interface Imported {
@@ -66,6 +66,9 @@ async function fill({ mechanic, riderMember, path, bike, track, ...rest }: TestT
   await post(`${fork}/service-entries`, { ...day, kind: 'service', note: 'New seals.' });
   const riding = await post(`${fork}/service-entries`, { ...day, kind: 'hours', ridingHours: 2 });
   await post(`service-entries/${riding.id}/take-back`, { note: 'It was the other fork.' });
+  const spare = await post('setups', { ...SETUP, fork: { ...SETUP.fork, spacers: 3 }, bikeId: bike.id });
+  const order = (await post('work-orders', { setupId: spare.id })) as Stored & { steps: Stored[] };
+  for (const step of order.steps) await post(`work-steps/${step.id}/tick`, { isDone: true });
   await script(service, of, ['read']);
 }
 

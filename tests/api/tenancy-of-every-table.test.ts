@@ -28,6 +28,10 @@ beforeAll(async () => {
     await one.mechanic.post(`${fork}/care`, { serviceIntervalHours: 50 }).expect(201);
     const entry = { kind: 'service', day: '2026-05-01', doneBy: 'Workshop' };
     await one.mechanic.post(`${fork}/service-entries`, entry).expect(201);
+    const next = { ...SETUP, fork: { ...SETUP.fork, spacers: 2 }, bikeId: one.bike.id };
+    const { body: setup } = await one.mechanic.post(`${one.path}/setups`, next).expect(201);
+    const order = { setupId: (setup as { id: string }).id };
+    await one.mechanic.post(`${one.path}/work-orders`, order).expect(201);
     await one.mechanic.post(`${one.path}/runs`, run).set('idempotency-key', 'run').expect(201);
     const former = `insert into former_member (team_id, id, display_name) values ($1, $1, 'Former coach')`;
     await asOwner(service, former, one.id);

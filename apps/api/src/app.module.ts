@@ -23,6 +23,7 @@ import { TracksModule } from './modules/tracks/tracks.module.js';
 import { TeamArchiveModule } from './modules/team-archive/team-archive.module.js';
 import { TeamsModule } from './modules/teams/teams.module.js';
 import { SpacersModule } from './modules/spacers/spacers.module.js';
+import { WorkOrdersModule } from './modules/work-orders/work-orders.module.js';
 import { UnitServiceModule } from './modules/unit-service/unit-service.module.js';
 import { SpringModule } from './modules/spring/spring.module.js';
 import { WorkbenchModule } from './modules/workbench/workbench.module.js';
@@ -63,6 +64,7 @@ export class AppModule {
         WorkbenchModule,
         SpacersModule,
         UnitServiceModule,
+        WorkOrdersModule,
         PitModule,
         EventsModule,
       ],

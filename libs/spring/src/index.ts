@@ -39,6 +39,7 @@ export { spacerTrade, type SpacerTrade, type TradeTarget } from './questions/spa
 export { bottomingHeight, suddenLoadTravel, travelForHeight, type TravelResult } from './questions/travel.js';
 export { venuePressure, type VenuePressure } from './questions/venue.js';
 export type { Measured, PressureRun, VolumeProcedure, VolumeSource } from './questions/volume-model.js';
+export { WORK_STEPS, workSteps, type UnitSetting, type WorkStep } from './questions/work-steps.js';
 export {
   DEFAULT_THERMAL_TIME,
   type AirSpringUnit,

@@ -26,7 +26,7 @@ export async function startService(
     ...environment,
   });
   const app = await createApp(config);
-  computeHere(app);
+  computeHere(app.get(ComputeThread));
   await app.listen(0, '127.0.0.1');
   return {
     url: `${await app.getUrl()}/api/v1`,
@@ -40,11 +40,8 @@ export async function startService(
 }
 
 /** A thread of Node cannot load the sources as they are: tests compute the same in the thread they run in. */
-function computeHere(app: App): void {
-  app.get(ComputeThread).run = async <Input, Output>(
-    computation: Computation<Input, Output>,
-    input: Input,
-  ) => {
+export function computeHere(thread: Pick<ComputeThread, 'run'>): void {
+  thread.run = async <Input, Output>(computation: Computation<Input, Output>, input: Input) => {
     const functions = (await import(computation.module.href)) as Record<string, (given: Input) => Output>;
     const compute = functions[computation.name];
     if (!compute) throw new Error(`${computation.module.href} exports no ${computation.name}.`);

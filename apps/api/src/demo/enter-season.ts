@@ -3,6 +3,8 @@ import type { DecisionsService } from '../modules/decisions/decisions.service.js
 import { SessionInputDto } from '../modules/sessions/sessions.dto.js';
 import { RestoreInputDto, SetupInputDto } from '../modules/setups/setups.dto.js';
 import type { SetupsService } from '../modules/setups/setups.service.js';
+import { ChangeInputDto } from '../modules/workbench/changes.dto.js';
+import type { MakeChange } from '../modules/workbench/make-change.js';
 import type { TeamScope } from '../platform/http/scope.js';
 import { BIKES, type BikeKey } from './bikes.js';
 import { checked } from './checked.js';
@@ -15,6 +17,7 @@ import type { SimulatedDay, SimulatedRun } from './simulator.js';
 interface Services extends RunServices {
   readonly setups: SetupsService;
   readonly decisions: DecisionsService;
+  readonly makeChange: MakeChange;
 }
 
 /** Enters a season in the order in which it happened: each day its changes, its runs, and what came of the changes. */
@@ -53,6 +56,17 @@ export class SeasonEntry {
 
   private async setUp(mechanic: TeamScope, change: SetUpChange): Promise<{ id: string }> {
     const { bike, reason, fork, shock, track, inWorkshop } = change;
+    if (change.atWorkbench) {
+      const tried = {
+        bikeId: known(this.equipment.bikes, bike),
+        setupId: this.revisions.get(bike)?.at(-1) ?? null,
+        trackId: track ? known(this.equipment.tracks, track) : null,
+        fork,
+        shock,
+        reason,
+      };
+      return this.services.makeChange.make(mechanic, await checked(ChangeInputDto, tried));
+    }
     const input = await checked(SetupInputDto, {
       bikeId: known(this.equipment.bikes, bike),
       fork,

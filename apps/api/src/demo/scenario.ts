@@ -13,6 +13,8 @@ export interface SetUpChange {
   readonly track?: TrackKey;
   /** Pumped in the team's workshop rather than at the track. */
   readonly inWorkshop?: boolean;
+  /** Tried at the workbench first: the decision keeps what was expected. Each asks for a fit of all readings so far. */
+  readonly atWorkbench?: true;
 }
 
 /** A change that is taken back: the bike gets an earlier revision again. */

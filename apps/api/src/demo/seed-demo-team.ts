@@ -14,6 +14,7 @@ import { SpringUnitsService } from '../modules/spring-units/spring-units.service
 import { MembersService } from '../modules/teams/members.service.js';
 import { TracksService } from '../modules/tracks/tracks.service.js';
 import { UnitServiceService } from '../modules/unit-service/unit-service.service.js';
+import { MakeChange } from '../modules/workbench/make-change.js';
 import { TeamDatabase } from '../platform/database/team-database.js';
 import { enterEquipment } from './enter-equipment.js';
 import { enterPeople } from './enter-people.js';
@@ -44,6 +45,7 @@ export async function seedDemoTeam(app: INestApplicationContext): Promise<void> 
       sessions: app.get(SessionsService),
       setups: app.get(SetupsService),
       decisions: app.get(DecisionsService),
+      makeChange: app.get(MakeChange),
       runs: app.get(RunsService),
       records: app.get(RunRecordsReader),
       logRun: app.get(LogRun),

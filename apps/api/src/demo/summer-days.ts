@@ -12,6 +12,7 @@ export const SUMMER_DAYS: readonly DemoDay[] = [
         fork: end(75, 2, 9, 8),
         shock: end(194, 2, 8, 6),
         track: 'lanternmoth',
+        atWorkbench: true,
       },
     ],
     stints: [
@@ -79,6 +80,7 @@ export const SUMMER_DAYS: readonly DemoDay[] = [
         fork: end(64, 4, 8, 7),
         shock: end(200, 3, 7, 6),
         track: 'copperfinch',
+        atWorkbench: true,
       },
     ],
     stints: [
@@ -135,6 +137,7 @@ export const SUMMER_DAYS: readonly DemoDay[] = [
         fork: end(65, 3, 8, 8),
         shock: end(202, 3, 7, 6),
         track: 'thimblewick',
+        atWorkbench: true,
       },
     ],
     stints: [

@@ -25,6 +25,8 @@ export const AUDIT_KINDS = [
   'test-plan',
   'track',
   'unit-care',
+  'work-order',
+  'work-step',
 ] as const;
 
 /** Who changed what, and when. Written by a trigger of the database in the transaction of the change; never changed. */

@@ -11,6 +11,7 @@ import type { PitEndDto, PitSpacersDto } from './pit-end.dto.js';
 import type { PitBikeDto, PitDecisionDto, PitPlanDto, PitRunDto } from './pit.dto.js';
 import type { LastDecision, LastRun, OpenPlan } from './pit.queries.js';
 import type { UnitServiceDto } from '../unit-service/unit-service.dto.js';
+import type { WaitingWork } from '../work-orders/waiting-work.js';
 import { todaysPressure } from './todays-pressure.js';
 
 /** What was read of the whole team. */
@@ -24,6 +25,9 @@ export interface Fleet {
   readonly runs: ReadonlyMap<string, LastRun>;
   readonly inStock: InStock;
   readonly services: ReadonlyMap<string, UnitServiceDto>;
+  readonly work: ReadonlyMap<string, readonly WaitingWork[]>;
+  /** Of each unit, the spacers that ordered work is still to put in. */
+  readonly orderedSpacers: ReadonlyMap<string, number>;
   /** Of each unit, the most spacers that are to be in it. */
   readonly wantedSpacers: ReadonlyMap<string, number>;
   /** null: no track is meant. */
@@ -47,6 +51,7 @@ export function pitBike(bike: Bike, fleet: Fleet): PitBikeDto {
     shock: bike.shockUnitId === null ? null : pitEnd('shock', bike.shockUnitId, bike, setup, fleet),
     decision: decision ? decisionAnswer(decision) : null,
     plans: (fleet.plans.get(bike.id) ?? []).map(planAnswer),
+    work: (fleet.work.get(bike.id) ?? []).map(({ id, done, all }) => ({ id, done, all })),
     lastRun: run ? runAnswer(run) : null,
   };
 }
@@ -61,17 +66,18 @@ function pitEnd(end: End, unitId: string, bike: Bike, setup: Setup | null, fleet
     today: setup && fleet.air && todaysPressure(end, { unit, bike, rider, setup }, fleet.air),
     spacers: spacersAnswer(
       fleet.inStock(unit),
-      setup ? fillOf(end, setup).spacers : 0,
-      fleet.wantedSpacers.get(unitId) ?? 0,
+      Math.max(0, (fleet.wantedSpacers.get(unitId) ?? 0) - (setup ? fillOf(end, setup).spacers : 0)) +
+        Math.max(0, fleet.orderedSpacers.get(unitId) ?? 0),
     ),
     service: known(fleet.services, unitId).standing,
   };
 }
 
-function spacersAnswer(inStock: number, now: number, wanted: number): PitSpacersDto {
-  const needed = Math.max(0, wanted - now);
-  return { needed, inStock, isShort: needed > inStock };
-}
+const spacersAnswer = (inStock: number, needed: number): PitSpacersDto => ({
+  needed,
+  inStock,
+  isShort: needed > inStock,
+});
 
 const decisionAnswer = (decision: LastDecision): PitDecisionDto => ({
   id: decision.id,

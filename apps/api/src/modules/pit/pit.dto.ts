@@ -44,6 +44,18 @@ export class PitPlanDto {
   left: number;
 }
 
+/** Work under way on a bike. */
+export class PitWorkDto {
+  @IdField({ description: 'The work order.' })
+  id: string;
+
+  @NumberField({ ...count, description: 'Steps done.', example: 2 })
+  done: number;
+
+  @NumberField({ ...count, description: 'All steps.', example: 8 })
+  all: number;
+}
+
 /** The newest run on a bike, a spoilt one too. */
 export class PitRunDto {
   @IdField({ description: 'The run.' })
@@ -118,6 +130,13 @@ export class PitBikeDto extends PickType(BikeDto, ['name', 'category', 'riderId'
 
   @PartsField({ description: 'Its open test plans.', type: () => PitPlanDto, maxItems: 1_000 })
   plans: PitPlanDto[];
+
+  @PartsField({
+    description: 'Its work orders that wait to be done.',
+    type: () => PitWorkDto,
+    maxItems: 1_000,
+  })
+  work: PitWorkDto[];
 
   @PartField({ description: 'Its newest run; null before the first.', type: () => PitRunDto, nullable: true })
   lastRun: PitRunDto | null;

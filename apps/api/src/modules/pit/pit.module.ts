@@ -6,6 +6,7 @@ import { SpacersModule } from '../spacers/spacers.module.js';
 import { SpringUnitsModule } from '../spring-units/spring-units.module.js';
 import { TracksModule } from '../tracks/tracks.module.js';
 import { UnitServiceModule } from '../unit-service/unit-service.module.js';
+import { WorkOrdersModule } from '../work-orders/work-orders.module.js';
 import { PitController } from './pit.controller.js';
 import { PitQueries } from './pit.queries.js';
 import { PitService } from './pit.service.js';
@@ -19,6 +20,7 @@ import { PitService } from './pit.service.js';
     SpringUnitsModule,
     TracksModule,
     UnitServiceModule,
+    WorkOrdersModule,
   ],
   controllers: [PitController],
   providers: [PitService, PitQueries],

@@ -11,6 +11,7 @@ import { SpringUnitsService } from '../spring-units/spring-units.service.js';
 import { ambientAt } from '../suspension/end-inputs.js';
 import { TracksService, type Track } from '../tracks/tracks.service.js';
 import { UnitServiceService } from '../unit-service/unit-service.service.js';
+import { WaitingWorkReader } from '../work-orders/waiting-work.js';
 import { pitBike } from './pit-bike.js';
 import type { PitAirDto, PitDto, PitQuery } from './pit.dto.js';
 import { PitQueries, type LastRun } from './pit.queries.js';
@@ -26,6 +27,7 @@ export class PitService {
     private readonly setups: SetupsService,
     private readonly tracks: TracksService,
     private readonly spacers: SpacersService,
+    private readonly work: WaitingWorkReader,
     private readonly services: UnitServiceService,
   ) {}
 
@@ -48,6 +50,8 @@ export class PitService {
         plans: await this.queries.openPlans(transaction, teamId),
         inStock: await this.spacers.inStock(transaction, teamId),
         services: await this.services.ofAll(transaction, teamId),
+        work: await this.work.orderedWork(transaction, teamId),
+        ordered: await this.work.orderedSpacers(transaction, teamId),
         planned: await this.queries.mostPlanned(transaction, teamId),
       };
     });
@@ -61,6 +65,8 @@ export class PitService {
       runs: by(read.runs, ({ bikeId }) => bikeId),
       inStock: read.inStock,
       services: read.services,
+      work: grouped(read.work, ({ bikeId }) => bikeId),
+      orderedSpacers: new Map(read.ordered.map(({ unitId, spacers }) => [unitId, spacers])),
       wantedSpacers: new Map(read.planned.map(({ unitId, spacers }) => [unitId, spacers])),
       air:
         air &&

@@ -83,18 +83,58 @@ export class SpacersService {
     return this.database.writeOnce(scope, async (transaction) => {
       const wrong = await this.queries.require(transaction, scope.teamId, id);
       await this.queries.lock(transaction, scope.teamId);
-      const reversed = await this.queries.reversed(transaction, scope.teamId, [id]);
-      if (wrong.reversesId !== null || reversed.size > 0) throw new AlreadyReversed();
-      const back: Movement = { reason: 'reversed', change: () => -wrong.change, note, reversesId: id };
-      return movementAnswer(await this.move(transaction, scope, wrong, back), false);
+      if (await this.isReversed(transaction, wrong)) throw new AlreadyReversed();
+      return movementAnswer(await this.moveBack(transaction, scope, wrong, note), false);
     });
+  }
+
+  /**
+   * Moves the stock with work at a unit: spacers that go in leave it. The id of the movement; null where nobody has
+   * counted the size yet, so that no stock of it is kept. @throws StockShort
+   */
+  async moveWithWork(
+    transaction: Transaction,
+    scope: TeamScope,
+    unit: { kind: 'fork' | 'shock'; spacerVolume: number },
+    spacersIn: number,
+    note: string,
+  ): Promise<string | null> {
+    const size = sizeOf(unit);
+    const stocks = await this.queries.stocks(transaction, scope.teamId);
+    if (!stocks.some((stock) => sizeKey(stock) === sizeKey(size))) return null;
+    const reason = spacersIn > 0 ? 'put in' : 'taken out';
+    return (await this.move(transaction, scope, size, { reason, change: () => -spacersIn, note })).id;
+  }
+
+  /** Takes back what work has moved, if nobody has done so by hand. @throws StockShort */
+  async reverseWithWork(transaction: Transaction, scope: TeamScope, id: string, note: string): Promise<void> {
+    const moved = await this.queries.require(transaction, scope.teamId, id);
+    await this.queries.lock(transaction, scope.teamId);
+    if (!(await this.isReversed(transaction, moved))) await this.moveBack(transaction, scope, moved, note);
+  }
+
+  private async isReversed(
+    transaction: Transaction,
+    { teamId, id, reversesId }: SpacerMovementEntity,
+  ): Promise<boolean> {
+    return reversesId !== null || (await this.queries.reversed(transaction, teamId, [id])).size > 0;
+  }
+
+  private moveBack(
+    transaction: Transaction,
+    scope: TeamScope,
+    wrong: SpacerMovementEntity,
+    note: string,
+  ): Promise<SpacerMovementEntity> {
+    const change = () => -wrong.change;
+    return this.move(transaction, scope, wrong, { reason: 'reversed', change, note, reversesId: wrong.id });
   }
 
   /**
    * Moves the stock of a size. Movements of a team come one after another, so that none takes what another is about to
    * take. @throws StockShort: nothing is moved then.
    */
-  async move(
+  private async move(
     transaction: Transaction,
     { teamId, accountId }: Pick<TeamScope, 'teamId' | 'accountId'>,
     { unitKind, spacerSize }: SpacerSize,

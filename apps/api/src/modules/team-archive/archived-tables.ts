@@ -17,6 +17,7 @@ import {
 } from '../test-plans/test-plan.archive.js';
 import { TRACK_ARCHIVE } from '../tracks/track.archive.js';
 import { SERVICE_ENTRY_ARCHIVE, UNIT_CARE_ARCHIVE } from '../unit-service/unit-service.archive.js';
+import { WORK_ORDER_ARCHIVE, WORK_STEP_ARCHIVE } from '../work-orders/work-order.archive.js';
 
 /** What an archive holds of a team, one line a table, in any order: references tell which comes first. */
 export const ARCHIVED_TABLES: readonly Archived[] = [
@@ -38,6 +39,8 @@ export const ARCHIVED_TABLES: readonly Archived[] = [
   TEST_PLAN_ARM_ARCHIVE,
   TRACK_ARCHIVE,
   UNIT_CARE_ARCHIVE,
+  WORK_ORDER_ARCHIVE,
+  WORK_STEP_ARCHIVE,
 ];
 
 /** What it does not hold, and why. A test holds both lists against the database's own list of tables. */

@@ -89,6 +89,14 @@ export class UnitServiceService {
     });
   }
 
+  /** The torque of the air cap of every unit for which the team has entered one, N·m, by unit. */
+  async capTorques(transaction: Transaction, teamId: string): Promise<ReadonlyMap<string, number>> {
+    const care = await this.queries.care(transaction, teamId, null);
+    return new Map(
+      care.flatMap(({ unitId, capTorque }) => (capTorque === null ? [] : [[unitId, capTorque]])),
+    );
+  }
+
   /** How every unit of the team stands, by its id. */
   async ofAll(transaction: Transaction, teamId: string): Promise<ReadonlyMap<string, UnitServiceDto>> {
     const answers = await this.answers(transaction, teamId, null);

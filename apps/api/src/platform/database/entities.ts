@@ -27,6 +27,8 @@ import { TestPlanEntity } from '../../modules/test-plans/test-plan.entity.js';
 import { TrackEntity } from '../../modules/tracks/track.entity.js';
 import { ServiceEntryEntity } from '../../modules/unit-service/service-entry.entity.js';
 import { UnitCareEntity } from '../../modules/unit-service/unit-care.entity.js';
+import { WorkOrderEntity } from '../../modules/work-orders/work-order.entity.js';
+import { WorkStepEntity } from '../../modules/work-orders/work-step.entity.js';
 import { IdempotencyEntity } from './idempotency.entity.js';
 
 /** Every table of the schema. */
@@ -61,4 +63,6 @@ export const ENTITIES = [
   TestPlanEntity,
   TrackEntity,
   UnitCareEntity,
+  WorkOrderEntity,
+  WorkStepEntity,
 ];

@@ -16,6 +16,7 @@ import { Passwords1764821000000 } from './migrations/1764821000000-passwords.js'
 import { PlannedSessions1764830000000 } from './migrations/1764830000000-planned-sessions.js';
 import { SpacerStock1764840000000 } from './migrations/1764840000000-spacer-stock.js';
 import { TrackGates1764850000000 } from './migrations/1764850000000-track-gates.js';
+import { WorkOrders1764860000000 } from './migrations/1764860000000-work-orders.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -37,4 +38,5 @@ export const MIGRATIONS = [
   PlannedSessions1764830000000,
   SpacerStock1764840000000,
   TrackGates1764850000000,
+  WorkOrders1764860000000,
 ];

@@ -3,6 +3,7 @@ import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import type { ReactNode } from 'react';
 import { texts as decisionTexts } from '../../features/decisions/texts.js';
+import { CompareRevisions } from '../../features/setups/components/compare-revisions.js';
 import { OpenDecision } from '../../features/setups/components/open-decision.js';
 import { SetupHistory } from '../../features/setups/components/setup-history.js';
 import { SetupNow } from '../../features/setups/components/setup-now.js';
@@ -11,6 +12,9 @@ import { UnitFacts } from '../../features/spring-units/components/unit-facts.js'
 import { plansQuery } from '../../features/test-plans/api/plans.js';
 import { BikePlans } from '../../features/test-plans/components/bike-plans.js';
 import { texts as planTexts } from '../../features/test-plans/texts.js';
+import { bikeWorkQuery } from '../../features/work-orders/api/work-orders.js';
+import { BikeWork } from '../../features/work-orders/components/bike-work.js';
+import { texts as workTexts } from '../../features/work-orders/texts.js';
 import { texts as benchTexts } from '../../features/workbench/texts.js';
 import { texts as dropTexts } from '../../features/workshop/drop-texts.js';
 import { joined } from '../../shared/http/joined.js';
@@ -91,7 +95,9 @@ interface BikeRecordsProps {
 
 /** Plans under way, the set-up now, the open decision, and the history of both. */
 function BikeRecords({ teamId, bikeId, children }: BikeRecordsProps) {
-  const canDecide = useMembership().membership.role !== 'coach';
+  const { role } = useMembership().membership;
+  const canDecide = role !== 'coach';
+  const work = useQuery({ ...bikeWorkQuery(teamId, bikeId), enabled: role !== 'rider' });
   const setups = useQuery(setupHistoryQuery(teamId, bikeId));
   const decisions = useQuery(decisionHistoryQuery(teamId, bikeId));
   const plans = useInfiniteQuery(plansQuery(teamId, { state: 'open' }));
@@ -142,6 +148,25 @@ function BikeRecords({ teamId, bikeId, children }: BikeRecordsProps) {
                 <OpenDecision teamId={teamId} decision={last} canDecide={canDecide} />
               </Section>
             )}
+            {now !== undefined && role !== 'rider' && (
+              <Section title={workTexts.section}>
+                <QueryView query={work}>
+                  {(orders) => (
+                    <BikeWork
+                      teamId={teamId}
+                      orders={orders}
+                      setupId={now.id}
+                      canMake={role === 'mechanic'}
+                    />
+                  )}
+                </QueryView>
+              </Section>
+            )}
+            {data.setups.length > 1 && (
+              <Section title={texts.compare}>
+                <CompareRevisions setups={data.setups} />
+              </Section>
+            )}
             {now !== undefined && (
               <Section
                 title={texts.history}
@@ -156,7 +181,7 @@ function BikeRecords({ teamId, bikeId, children }: BikeRecordsProps) {
                   </LinkButton>
                 }
               >
-                <SetupHistory {...data} />
+                <SetupHistory teamId={teamId} canGoBack={canDecide} {...data} />
               </Section>
             )}
             {children}

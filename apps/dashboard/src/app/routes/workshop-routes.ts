@@ -14,6 +14,12 @@ const unitService = createRoute({
   component: lazyRouteComponent(() => import('../pages/unit-service-page.js'), 'UnitServicePage'),
 });
 
+const workOrder = createRoute({
+  getParentRoute: () => team,
+  path: 'work-orders/$orderId',
+  component: lazyRouteComponent(() => import('../pages/work-order-page.js'), 'WorkOrderPage'),
+});
+
 /** Which end of which bike lands, in the air of which track; without one, in that of sea level. */
 const dropTestPlace = (
   search: Record<string, unknown>,
@@ -30,5 +36,5 @@ const dropTest = createRoute({
   component: lazyRouteComponent(() => import('../pages/drop-test-page.js'), 'DropTestPage'),
 });
 
-/** What is measured on the bench and on a drop, and what is serviced. */
-export const workshopRoutes = [measureUnit, dropTest, unitService] as const;
+/** What is measured on the bench and on a drop, what is serviced, and what is to be done. */
+export const workshopRoutes = [measureUnit, dropTest, unitService, workOrder] as const;

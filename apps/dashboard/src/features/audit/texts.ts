@@ -21,6 +21,8 @@ const KIND: Record<AuditEntry['kind'], string> = {
   'test-plan': 'test plan',
   track: 'track',
   'unit-care': 'figures of a manual',
+  'work-order': 'work order',
+  'work-step': 'step of a work order',
 };
 
 export const texts = {

@@ -35,6 +35,7 @@ export const texts = {
   noLimits: (unit: string) => `${unit}: no limits entered, so nothing is recommended`,
   plan: (ridden: number, all: number) => `plan ${ridden} of ${all} runs`,
   planOf: (name: string, progress: string) => `${name}: ${progress}`,
+  work: (done: number, all: number) => `work order: ${done} of ${all} steps`,
   nothingWaits: 'nothing',
   noRun: 'no run yet',
   notTimed: 'not timed',

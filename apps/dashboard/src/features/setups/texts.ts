@@ -39,6 +39,14 @@ export const texts = {
   takeBackLead: 'Makes a new revision equal to the one before.',
   outcome: { kept: 'kept', 'taken back': 'taken back', superseded: 'superseded' } as Record<string, string>,
   units: 'Fork and shock in this bike',
+  compare: 'Differences between two revisions',
+  compareFrom: 'From',
+  compareTo: 'To',
+  compareSame: 'Nothing differs but the note.',
+  goBack: 'Go back to this',
+  goBackTo: (revision: number) => `Go back to revision ${revision}`,
+  goBackLead: 'Makes a new revision equal to it; nothing is erased.',
+  goBackWhy: 'Why it is put back',
 };
 
 const endFields = (end: 'fork' | 'shock'): readonly FieldSpec[] => [

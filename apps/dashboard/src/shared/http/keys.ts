@@ -31,6 +31,7 @@ export const keys = {
   pitIn: (teamId: string, air: object) => [...team(teamId), 'pit', air] as const,
   unitService: (teamId: string, unitId: string) => [...team(teamId), 'unit-service', unitId] as const,
   spacers: (teamId: string) => [...team(teamId), 'spacers'] as const,
+  workOrders: (teamId: string) => [...team(teamId), 'work-orders'] as const,
   testPlans: (teamId: string) => [...team(teamId), 'test-plans'] as const,
   testPlansIn: (teamId: string, filter: object) => [...team(teamId), 'test-plans', 'list', filter] as const,
   planPreview: (teamId: string, size: object) => [...team(teamId), 'test-plans', 'preview', size] as const,

@@ -52,7 +52,9 @@ export function PitRow({ teamId, bike, canSetUp }: PitRowProps) {
       </Cell>
       <Cell name={texts.waits}>
         {decision !== null && decision.outcome === null && <Text fw={600}>{texts.open}</Text>}
+        <Work teamId={teamId} bike={bike} />
         <Plans teamId={teamId} bike={bike} />
+        {isIdle(bike) && <Text c="dimmed">{texts.nothingWaits}</Text>}
       </Cell>
       <Cell name={texts.lastRun}>
         {bike.lastRun === null ? (
@@ -113,12 +115,24 @@ function Since({ bike: { setup, previousSetup, decision } }: { bike: PitBike }) 
   );
 }
 
-function Plans({ teamId, bike: { plans, decision } }: Pick<PitRowProps, 'teamId' | 'bike'>) {
-  if (plans.length === 0) {
-    return decision !== null && decision.outcome === null ? null : (
-      <Text c="dimmed">{texts.nothingWaits}</Text>
-    );
-  }
+const isIdle = ({ decision, plans, work }: PitBike) =>
+  plans.length === 0 && work.length === 0 && (decision === null || decision.outcome !== null);
+
+function Work({ teamId, bike: { name, work } }: Pick<PitRowProps, 'teamId' | 'bike'>) {
+  return work.map(({ id, done, all }) => (
+    <div key={id}>
+      <TextLink
+        to="/teams/$teamId/work-orders/$orderId"
+        params={{ teamId, orderId: id }}
+        aria-label={`${name}: ${texts.work(done, all)}`}
+      >
+        {texts.work(done, all)}
+      </TextLink>
+    </div>
+  ));
+}
+
+function Plans({ teamId, bike: { plans } }: Pick<PitRowProps, 'teamId' | 'bike'>) {
   return plans.map(({ id, name, riderId, ridden, left }) => (
     <div key={`${id} ${riderId}`}>
       <TextLink

@@ -4,20 +4,24 @@ import { formatDay } from '../../../shared/format/time.js';
 import type { Decision } from '../../../shared/http/reads/decisions.js';
 import type { Setup } from '../../../shared/http/reads/setups.js';
 import { texts } from '../texts.js';
+import { GoBack } from './go-back.js';
 import classes from './setups.module.css';
 
 interface SetupHistoryProps {
   /** Newest first. */
   readonly setups: readonly Setup[];
   readonly decisions: readonly Decision[];
+  readonly teamId: string;
+  /** Whether who looks may put an earlier one back. */
+  readonly canGoBack: boolean;
 }
 
 /** Every revision with what it changed, why, and what came of it. */
-export function SetupHistory({ setups, decisions }: SetupHistoryProps) {
+export function SetupHistory({ teamId, setups, decisions, canGoBack }: SetupHistoryProps) {
   if (setups.length === 0) return <Text>{texts.historyNone}</Text>;
   return (
     <ol className={classes.history} reversed>
-      {setups.map((setup) => (
+      {setups.map((setup, place) => (
         <li key={setup.id}>
           <Text>
             <strong>{formatDay(setup.createdAt)}</strong> ·{' '}
@@ -27,6 +31,7 @@ export function SetupHistory({ setups, decisions }: SetupHistoryProps) {
             )}
           </Text>
           <Why decision={decisions.find(({ toSetupId }) => toSetupId === setup.id)} />
+          {canGoBack && place > 0 && <GoBack teamId={teamId} setup={setup} />}
         </li>
       ))}
     </ol>
