@@ -25,13 +25,15 @@ export function Sections({ comparison, labelOf }: SectionsProps) {
         return (
           <div key={keyOf(arm)}>
             <Title order={3}>{title}</Title>
-            <IntervalChart
-              title={`${texts.sections}: ${title}`}
-              head={texts.section}
-              rows={rows}
-              marginPct={marginPct}
-              labelOf={({ section }) => section}
-            />
+            {rows.some(({ lowPct }) => lowPct !== null) && (
+              <IntervalChart
+                title={`${texts.sections}: ${title}`}
+                head={texts.section}
+                rows={rows}
+                marginPct={marginPct}
+                labelOf={({ section }) => section}
+              />
+            )}
             <ul>
               {rows.map(({ section, verdict, sentence }) => (
                 <li key={section}>
