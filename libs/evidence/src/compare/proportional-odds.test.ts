@@ -2,8 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { uniformNumbers } from '../numerics/random.js';
 import { proportionalOdds, type OrdinalRow } from './proportional-odds.js';
-import { ratingOdds } from './rating-odds.js';
-import type { RatingStratum } from './ratings.js';
+import { ratingOdds, type RatingStratum } from './rating-odds.js';
 
 const row = (level: number, x: number, count = 1): OrdinalRow => ({ level, x: [x], count });
 

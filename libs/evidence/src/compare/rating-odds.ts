@@ -1,5 +1,10 @@
 import { proportionalOdds } from './proportional-odds.js';
-import type { RatingStratum } from './ratings.js';
+
+/** Ratings 1 to 5 of two set-ups by one rider. */
+export interface RatingStratum {
+  a: readonly number[];
+  b: readonly number[];
+}
 
 /** How many times as high the odds of a higher rating are, with its 95 % interval; dimensionless. */
 export interface RatingOdds {

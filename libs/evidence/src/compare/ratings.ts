@@ -1,11 +1,5 @@
 import { EvidenceInputError } from '../errors.js';
-import { ratingOdds, type RatingOdds } from './rating-odds.js';
-
-/** Ratings 1 to 5 of two set-ups by one rider. */
-export interface RatingStratum {
-  a: readonly number[];
-  b: readonly number[];
-}
+import { ratingOdds, type RatingOdds, type RatingStratum } from './rating-odds.js';
 
 /** What ratings say about two set-ups. */
 export interface RatingComparison {

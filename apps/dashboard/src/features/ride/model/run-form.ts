@@ -82,7 +82,7 @@ const sectionTimesOf = (sections: RunValues['sections']) =>
 export type Ride = Pick<RunInput, 'bikeId' | 'setupId' | 'riderId' | 'day' | 'startedAt' | 'airTemperatureC'>;
 
 /** What was read off and felt, for the API. */
-export function riddenMessage(values: RunValues) {
+function riddenMessage(values: RunValues) {
   const { readingsCount } = values;
   const reason = values.reason.trim() === '' ? texts.defaultReason : values.reason;
   return {
