@@ -103,7 +103,8 @@ function BikeRecords({ teamId, bikeId, children }: BikeRecordsProps) {
   const plans = useInfiniteQuery(plansQuery(teamId, { state: 'open' }));
   // Plans that cannot be read keep nobody from the set-up.
   const readPlans = { data: plans.isPending ? undefined : plans, error: null, refetch: plans.refetch };
-  const records = joined([setups, decisions, readPlans], () => ({
+  const readWork = role === 'rider' ? [] : [work];
+  const records = joined([setups, decisions, readPlans, ...readWork], () => ({
     setups: setups.data ?? [],
     decisions: decisions.data ?? [],
   }));
@@ -150,16 +151,12 @@ function BikeRecords({ teamId, bikeId, children }: BikeRecordsProps) {
             )}
             {now !== undefined && role !== 'rider' && (
               <Section title={workTexts.section}>
-                <QueryView query={work}>
-                  {(orders) => (
-                    <BikeWork
-                      teamId={teamId}
-                      orders={orders}
-                      setupId={now.id}
-                      canMake={role === 'mechanic'}
-                    />
-                  )}
-                </QueryView>
+                <BikeWork
+                  teamId={teamId}
+                  orders={work.data ?? []}
+                  setupId={now.id}
+                  canMake={role === 'mechanic'}
+                />
               </Section>
             )}
             {data.setups.length > 1 && (
