@@ -20,7 +20,7 @@ const EQUALISING = { before: '70', after: '60.7' };
 async function openUnit(size: Size): Promise<Page> {
   const page = await house.enter(MECHANIC, size);
   await page.getByRole('link', { name: 'Team', exact: true }).click();
-  await page.getByRole('link', { name: 'Fork of Fern, spare' }).click();
+  await page.getByRole('link', { name: 'Fork of Fern, spare', exact: true }).click();
   await page.getByRole('link', { name: 'Measure this unit' }).click();
   await page.getByRole('heading', { level: 1, name: 'Measure Fork of Fern, spare' }).waitFor();
   return page;

@@ -16,7 +16,7 @@ import { ENDS, type End } from '../suspension/end-inputs.js';
 const spacers = { unit: '1', integer: true, maximum: 30 };
 const clicks = { unit: 'clicks from fully closed', integer: true, minimum: 0, maximum: 60, nullable: true };
 
-export const WORK_STATES = ['open', 'done', 'replaced'] as const;
+const WORK_STATES = ['open', 'done', 'replaced'] as const;
 export type WorkState = (typeof WORK_STATES)[number];
 
 export class WorkStepDto {

@@ -46,3 +46,12 @@ export const keys = {
   demandOn: (teamId: string, trackId: string, asked: object) =>
     [...team(teamId), 'demand', trackId, asked] as const,
 };
+
+/** What a new set-up of a bike changes on the pages. */
+export const changedBySetup = (teamId: string) => [
+  keys.setups(teamId),
+  keys.decisions(teamId),
+  keys.baselines(teamId),
+  keys.workOrders(teamId),
+  keys.pit(teamId),
+];

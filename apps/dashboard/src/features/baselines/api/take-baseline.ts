@@ -1,6 +1,6 @@
 import { api, bodyOf, idempotencyKey } from '../../../shared/http/client.js';
 import type { components } from '../../../shared/http/generated/schema.js';
-import { keys } from '../../../shared/http/keys.js';
+import { changedBySetup } from '../../../shared/http/keys.js';
 import { useSubmission } from '../../../shared/http/use-submission.js';
 
 type TakingSeveral = components['schemas']['TakeSeveralDto'];
@@ -17,7 +17,7 @@ export const useTakeBaseline = (teamId: string, baselineId: string) =>
           body,
         }),
       ),
-    refreshes: [keys.setups(teamId), keys.decisions(teamId), keys.baselines(teamId)],
+    refreshes: changedBySetup(teamId),
   });
 
 /** Takes the baselines of several bikes, or none of them. */
@@ -31,5 +31,5 @@ export const useTakeSeveral = (teamId: string) =>
           body,
         }),
       ),
-    refreshes: [keys.setups(teamId), keys.decisions(teamId), keys.baselines(teamId)],
+    refreshes: changedBySetup(teamId),
   });

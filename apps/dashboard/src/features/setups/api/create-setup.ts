@@ -1,6 +1,6 @@
 import { api, bodyOf, idempotencyKey } from '../../../shared/http/client.js';
 import type { components } from '../../../shared/http/generated/schema.js';
-import { keys } from '../../../shared/http/keys.js';
+import { changedBySetup } from '../../../shared/http/keys.js';
 import { useSubmission } from '../../../shared/http/use-submission.js';
 
 export type SetupInput = components['schemas']['SetupInputDto'];
@@ -16,5 +16,5 @@ export const useCreateSetup = (teamId: string) =>
           body,
         }),
       ),
-    refreshes: [keys.setups(teamId), keys.decisions(teamId), keys.baselines(teamId)],
+    refreshes: changedBySetup(teamId),
   });

@@ -16,5 +16,5 @@ export const useEnterOutcome = (teamId: string, decision: Decision) =>
           body,
         }),
       ),
-    refreshes: [keys.decisions(teamId)],
+    refreshes: [keys.decisions(teamId), keys.pit(teamId)],
   });

@@ -1,5 +1,5 @@
 import { api, bodyOf, idempotencyKey } from '../../../shared/http/client.js';
-import { keys } from '../../../shared/http/keys.js';
+import { changedBySetup } from '../../../shared/http/keys.js';
 import { useSubmission } from '../../../shared/http/use-submission.js';
 
 interface Restoring {
@@ -19,5 +19,5 @@ export const useRestoreSetup = (teamId: string) =>
           body: { reason },
         }),
       ),
-    refreshes: [keys.setups(teamId), keys.decisions(teamId), keys.baselines(teamId)],
+    refreshes: changedBySetup(teamId),
   });
