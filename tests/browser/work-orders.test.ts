@@ -36,12 +36,17 @@ describe.each(SIZES)('the work at a bike on a $name', (size) => {
     await page.keyboard.press('Space');
     await page.getByText(/^done by Workshop, /).waitFor();
     expect(await sidewaysOverflow(page)).toBe(0);
-    await page.emulateMedia({ media: 'print' });
+    // Black on white, also for who works in the dark.
+    await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+    const paper = (await page.evaluate(
+      '[getComputedStyle(document.body).backgroundColor, getComputedStyle(document.body).color]',
+    )) as string[];
+    expect(paper).toEqual(['rgb(255, 255, 255)', 'rgb(0, 0, 0)']);
     expect(await page.getByRole('button', { name: 'Print it' }).isVisible()).toBe(false);
     for (const format of ['A4', 'Letter']) {
       expect((await page.pdf({ format })).byteLength).toBeGreaterThan(1_000);
     }
-    await page.emulateMedia({ media: 'screen' });
+    await page.emulateMedia({ media: 'screen', colorScheme: 'light' });
 
     await page.getByRole('link', { name: 'Pit', exact: true }).click();
     await page.getByRole('link', { name: /^Fern, enduro: work order: 1 of \d+ steps$/ }).waitFor();

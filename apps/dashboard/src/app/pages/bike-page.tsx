@@ -156,6 +156,7 @@ function BikeRecords({ teamId, bikeId, children }: BikeRecordsProps) {
                   orders={work.data ?? []}
                   setupId={now.id}
                   canMake={role === 'mechanic'}
+                  isReading={setups.isFetching}
                 />
               </Section>
             )}

@@ -18,6 +18,9 @@ export const texts = {
   progress: (done: number, all: number) => `${done} of ${all} steps`,
   print: 'Print it',
   manualFirst: 'The maker’s manual, local rules and a qualified mechanic come first.',
+  /** Pressures that were meant for other air than that of the track. */
+  meantAt: (altitudeM: string, temperature: string) =>
+    `The pressures are meant at ${altitudeM} m and ${temperature}. In other air pump to what the pit says today.`,
   caution: 'Caution',
   fork: 'Fork',
   shock: 'Shock',

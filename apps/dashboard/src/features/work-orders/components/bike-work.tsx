@@ -12,10 +12,12 @@ interface BikeWorkProps {
   /** The set-up that the bike is to have. */
   readonly setupId: string;
   readonly canMake: boolean;
+  /** The set-up is being read again, and may be another in a moment: no order is made for an old one. */
+  readonly isReading: boolean;
 }
 
 /** The work orders of a bike, and the one for its set-up now where there is none yet. */
-export function BikeWork({ teamId, orders, setupId, canMake }: BikeWorkProps) {
+export function BikeWork({ teamId, orders, setupId, canMake, isReading }: BikeWorkProps) {
   const navigate = useNavigate();
   const make = useMakeWorkOrder(teamId);
   const isMade = orders.some(({ to }) => to.id === setupId);
@@ -46,7 +48,7 @@ export function BikeWork({ teamId, orders, setupId, canMake }: BikeWorkProps) {
           <Group>
             <Button
               variant="default"
-              loading={make.isPending}
+              loading={make.isPending || isReading}
               onClick={() => make.mutate(setupId, { onSuccess: ({ id }) => open(id) })}
             >
               {texts.make}

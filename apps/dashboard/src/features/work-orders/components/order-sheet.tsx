@@ -1,5 +1,5 @@
 import { Text } from '@mantine/core';
-import { formatCount } from '../../../shared/format/numbers.js';
+import { formatCount, formatNumber, temperatureText } from '../../../shared/format/numbers.js';
 import type { EndSetup } from '../../../shared/http/reads/setups.js';
 import { EndFigures } from '../../../shared/ui/end-figures.js';
 import { WarningMark } from '../../../shared/ui/note.js';
@@ -19,6 +19,14 @@ export function OrderSheet({ teamId, order, canTick }: OrderSheetProps) {
   return (
     <>
       <Text fw={600}>{texts.manualFirst}</Text>
+      {order.to.filledAltitudeM !== null && order.to.filledTemperatureC !== null && (
+        <Text>
+          {texts.meantAt(
+            formatNumber(order.to.filledAltitudeM),
+            temperatureText(order.to.filledTemperatureC),
+          )}
+        </Text>
+      )}
       {order.parts.map((parts) => (
         <section key={parts.end} className={classes.end} aria-labelledby={`end-${parts.end}`}>
           <h2 id={`end-${parts.end}`}>
