@@ -11,6 +11,12 @@ export interface Look {
   readonly of: number | null;
 }
 
+/**
+ * Share of α that several looks use: with few degrees of freedom, t statistics of one look and the next hang together less
+ * than normal ones. Simulated plans of 4 and 8 runs an arm without a past were wrong 5.5 times in 100 with all of it.
+ */
+const USED_OF_SEVERAL = 0.9;
+
 /** A plan has at most this many blocks to look after. */
 const MOST_LOOKS = 40;
 
@@ -33,14 +39,15 @@ export function requireLook({ number, of }: Look): void {
  * Two-sided level that each of `tests` P values is held against at a look, before Holm shares it out, dimensionless.
  *
  * Where the number of looks is known: `looksLevels`, the smallest over the shares that Holm's steps can take of α, as
- * each step has to keep its own share over all looks (ye2013). Where it is not: α/(b(b+1)), which adds up to less than α
- * over any number of looks. 0 < alpha < 1; tests ≥ 1.
+ * each step has to keep its own share over all looks (ye2013); of several looks a tenth of α is kept back. Where it is
+ * not: α/(b(b+1)), which adds up to less than α over any number of looks. 0 < alpha < 1; tests ≥ 1.
  */
 export function levelAtLook(alpha: number, look: Look, tests: number): number {
   requireLook(look);
   if (look.of === null) return alpha / (look.number * (look.number + 1));
+  const used = look.of === 1 ? 1 : USED_OF_SEVERAL;
   const at = (share: number): number =>
-    looksLevels(alpha / share, look.of as number)[look.number - 1] as number;
+    looksLevels((used * alpha) / share, look.of as number)[look.number - 1] as number;
   // The share in between is never the smallest: k·level(α/k) falls, or rises, or has its top inside.
   return Math.min(at(1), tests * at(tests));
 }
