@@ -5,6 +5,7 @@ import { startService, type TestService } from './support/service.js';
 import { foundTeam, script, SETUP, type Stored, type TestTeam } from './support/team.js';
 import { planBody, twoSetups } from './support/test-plan.js';
 import { without } from './support/without.js';
+import { enterWorkshop } from './support/workshop.js';
 
 const api = readDocument();
 const ROUTES = routesOf(api).filter(({ path }) => path.includes('{teamId}'));
@@ -34,7 +35,7 @@ describe("another team's things", () => {
       .set('runs', stored.id)
       .set('sessions', stored['sessionId'] as string);
     ids.set('riders', other.rider.id).set('bikes', bike.id).set('tracks', track.id);
-    ids.set('spring-units', other.fork.id);
+    for (const [things, id] of await enterWorkshop(other)) ids.set(things, id);
     const plan = planBody(other, await twoSetups(other));
     ids.set('test-plans', ((await mechanic.post(`${path}/test-plans`, plan).expect(201)).body as Stored).id);
     const { body } = await mechanic.get(`${path}/decisions`).expect(200);

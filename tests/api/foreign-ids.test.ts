@@ -4,8 +4,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readDocument, resolved, routesOf, type Method, type Schema } from './support/open-api.js';
 import { asOwner } from './support/owner.js';
 import { startService, type TestService } from './support/service.js';
-import { foundTeam, invite, script, SETUP, type Stored, type TestTeam } from './support/team.js';
+import { foundTeam, invite, script, type Stored, type TestTeam } from './support/team.js';
 import { planBody, twoSetups } from './support/test-plan.js';
+import { enterWorkshop } from './support/workshop.js';
 
 /** The id of nothing anywhere: what a foreign id must be answered like. */
 const NOTHING = '01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e11';
@@ -58,14 +59,9 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
   const run = { bikeId: bike.id, trackId: track.id, day: '2026-05-09', fork: { travelLeftMm: 18 } };
   const stored = (await mechanic.post(`${path}/runs`, run).expect(201)).body as Stored;
   const plan = (await mechanic.post(`${path}/test-plans`, planBody(one, setups)).expect(201)).body as Stored;
-  const entry = { kind: 'hours', day: '2026-05-09', ridingHours: 2, doneBy: 'Rider' };
-  const riding = await mechanic.post(`${path}/spring-units/${fork.id}/service-entries`, entry).expect(201);
-  const session = { trackId: track.id, day: '2026-05-09', startsAt: '09:30', riderIds: [rider.id] };
-  const planned = (await mechanic.post(`${path}/planned-sessions`, session).expect(201)).body as Stored;
   await script(service, one, ['read']);
   await invite(one, { role: 'coach' });
-  const now = await mechanic.post(`${path}/setups`, { ...SETUP, bikeId: bike.id }).expect(201);
-  const order = await mechanic.post(`${path}/work-orders`, { setupId: (now.body as Stored).id }).expect(201);
+  const workshop = await enterWorkshop(one);
   const first = async (things: string) => {
     const { body } = await mechanic.get(`${path}/${things}`).expect(200);
     return ((Array.isArray(body) ? body : (body as { items: unknown[] }).items) as Stored[])[0];
@@ -77,6 +73,7 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
     one.id,
   );
   return new Map([
+    ...workshop,
     ['bikeId', bike.id],
     ['bikes', bike.id],
     ['trackId', track.id],
@@ -86,7 +83,6 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
     ['riderIds', rider.id],
     ['forkUnitId', fork.id],
     ['shockUnitId', shock.id],
-    ['spring-units', fork.id],
     ['setupId', setups.before.id],
     ['currentSetupId', setups.before.id],
     ['setups', setups.before.id],
@@ -100,14 +96,9 @@ async function idsOf(one: TestTeam): Promise<Map<string, string>> {
     ['accountId', members?.['accountId'] as string],
     ['members', members?.id ?? ''],
     ['decisions', (await first('decisions'))?.id ?? ''],
-    ['service-entries', (riding.body as Stored).id],
-    ['work-orders', (order.body as Stored).id],
-    ['work-steps', (order.body as { steps: Stored[] }).steps[0]?.id ?? ''],
-    ['spacer-movements', (await first('spacer-movements'))?.id ?? ''],
     ['tokens', (await first('tokens'))?.id ?? ''],
     ['baselines', baselines[0]?.id ?? plan.id],
     ['baselineId', baselines[0]?.id ?? plan.id],
-    ['planned-sessions', planned.id],
   ]);
 }
 

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { asOwner } from './support/owner.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, script, SETUP, type TestTeam } from './support/team.js';
+import { enterWorkshop } from './support/workshop.js';
 
 /** Tables without a team: an account's own, the list of migrations, and what only functions reach. */
 const WITHOUT_TEAM = ['account', 'migrations', 'sign_in', 'sign_in_try', 'team'];
@@ -24,24 +25,10 @@ beforeAll(async () => {
     await script(service, one, ['read']);
     await one.mechanic.post(`${one.path}/setups`, { ...SETUP, bikeId: one.bike.id }).expect(201);
     const run = { bikeId: one.bike.id, trackId: one.track.id, day: '2026-05-09', fork: { travelLeftMm: 18 } };
-    const fork = `${one.path}/spring-units/${one.fork.id}`;
-    await one.mechanic.post(`${fork}/care`, { serviceIntervalHours: 50 }).expect(201);
-    const entry = { kind: 'service', day: '2026-05-01', doneBy: 'Workshop' };
-    await one.mechanic.post(`${fork}/service-entries`, entry).expect(201);
-    const next = { ...SETUP, fork: { ...SETUP.fork, spacers: 2 }, bikeId: one.bike.id };
-    const { body: setup } = await one.mechanic.post(`${one.path}/setups`, next).expect(201);
-    const order = { setupId: (setup as { id: string }).id };
-    await one.mechanic.post(`${one.path}/work-orders`, order).expect(201);
+    await enterWorkshop(one);
     await one.mechanic.post(`${one.path}/runs`, run).set('idempotency-key', 'run').expect(201);
     const former = `insert into former_member (team_id, id, display_name) values ($1, $1, 'Former coach')`;
     await asOwner(service, former, one.id);
-    const planned = {
-      trackId: one.track.id,
-      day: '2026-05-09',
-      startsAt: '09:30',
-      riderIds: [one.rider.id],
-    };
-    await one.mechanic.post(`${one.path}/planned-sessions`, planned).expect(201);
   }
   app = new Client({ connectionString: service.database.appUrl });
   await app.connect();

@@ -4,6 +4,7 @@ import type { Member } from './support/member.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, invite, script, SETUP, type TestTeam } from './support/team.js';
 import { planBody, twoSetups } from './support/test-plan.js';
+import { enterWorkshop } from './support/workshop.js';
 
 let service: TestService;
 let team: TestTeam;
@@ -27,6 +28,7 @@ beforeAll(async () => {
     await mechanic.get(`${path}/baselines?trackId=${track.id}`).expect(200);
     const whole = { mechanic, path, bike, track, ...one };
     await mechanic.post(`${path}/test-plans`, planBody(whole, await twoSetups(whole))).expect(201);
+    await enterWorkshop(whole);
   }
   app = new Client({ connectionString: service.database.appUrl });
   owner = new Client({ connectionString: service.database.ownerUrl });

@@ -3,17 +3,17 @@ import { IdField, NumberField, PartField, TextField, TextsField } from '../../pl
 import { pageOf } from '../../platform/http/page.js';
 import { VersionField } from '../../platform/http/version-field.js';
 
-const latitude = (description: string) =>
-  NumberField({ description, unit: '°', minimum: -89, maximum: 89, example: 46.50211 });
-const longitude = (description: string) =>
-  NumberField({ description, unit: '°', minimum: -180, maximum: 180, example: 8.10347 });
+const latitude = (description: string, example: number) =>
+  NumberField({ description, unit: '°', minimum: -89, maximum: 89, example });
+const longitude = (description: string, example: number) =>
+  NumberField({ description, unit: '°', minimum: -180, maximum: 180, example });
 
 /** A line across the track, from one side to the other, by coordinates of the World Geodetic System. */
 export class GateDto {
-  @latitude('Latitude of its one end.') fromLatitudeDeg: number;
-  @longitude('Longitude of its one end.') fromLongitudeDeg: number;
-  @latitude('Latitude of its other end.') toLatitudeDeg: number;
-  @longitude('Longitude of its other end.') toLongitudeDeg: number;
+  @latitude('Latitude of its one end.', 46.50211) fromLatitudeDeg: number;
+  @longitude('Longitude of its one end.', 8.10347) fromLongitudeDeg: number;
+  @latitude('Latitude of its other end.', 46.50218) toLatitudeDeg: number;
+  @longitude('Longitude of its other end.', 8.10361) toLongitudeDeg: number;
 }
 
 export class TrackInputDto {

@@ -117,7 +117,11 @@ export class UnitServiceDto {
 }
 
 export class ServiceEntryInputDto {
-  @ChoiceField({ description: 'A service, or riding that no run tells of.', choices: SERVICE_ENTRY_KINDS })
+  @ChoiceField({
+    description: 'A service, or riding that no run tells of.',
+    choices: SERVICE_ENTRY_KINDS,
+    example: 'hours',
+  })
   kind: ServiceEntryKind;
 
   @DayField({ description: 'Its day.', example: '2026-05-09' })
@@ -141,7 +145,7 @@ export class ServiceEntryInputDto {
     description: 'Note.',
     minLength: 0,
     maxLength: 2_000,
-    example: 'New seals and oil.',
+    example: 'A race without a clock.',
     optional: true,
   })
   note?: string;
