@@ -25,11 +25,14 @@ describe('simulated teams that follow the advice', () => {
   it.each([
     { runs: 3, share: 0.78 },
     { runs: 10, share: 0.92 },
-  ])('are within 6 mm of the reserve wanted after $runs runs about as often as the page says', ({ runs, share }) => {
-    const there = Math.round(shareThere(tool, runs) * tool.length);
-    expect(tool.length).toBeGreaterThan(TEAMS / 2);
-    expect(chanceOfAtMost(there, tool.length, share)).toBeGreaterThan(IMPROBABLE);
-  });
+  ])(
+    'are within 6 mm of the reserve wanted after $runs runs about as often as the page says',
+    ({ runs, share }) => {
+      const there = Math.round(shareThere(tool, runs) * tool.length);
+      expect(tool.length).toBeGreaterThan(TEAMS / 2);
+      expect(chanceOfAtMost(there, tool.length, share)).toBeGreaterThan(IMPROBABLE);
+    },
+  );
 
   it('are there more often than those who go by feel', () => {
     expect(shareThere(tool, RUNS)).toBeGreaterThan(shareThere(follow('feel'), RUNS));
