@@ -25,6 +25,8 @@ export interface House {
   readonly address: string;
   /** A fresh browser window of a stranger on an address of the service. */
   readonly open: (path: string, size: Size) => Promise<Page>;
+  /** A fresh browser of a stranger without pages, into whose requests a test may step: no worker answers them. */
+  readonly context: (size: Size, lessMotion: boolean) => Promise<BrowserContext>;
   readonly close: () => Promise<void>;
 }
 
@@ -54,6 +56,12 @@ export async function openHouse(): Promise<House> {
       await page.goto(`${service.address}${path}`);
       return page;
     },
+    context: ({ width, height }, lessMotion) =>
+      browser.newContext({
+        viewport: { width, height },
+        serviceWorkers: 'block',
+        reducedMotion: lessMotion ? 'reduce' : 'no-preference',
+      }),
     enter: (who, size) => enterOver(service.address, who, size),
     close: async () => {
       await pictures.take();
