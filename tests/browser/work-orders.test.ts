@@ -54,9 +54,9 @@ describe.each(SIZES)('the work at a bike on a $name', (size) => {
     await page.getByRole('link', { name: 'Fern, enduro', exact: true }).click();
     const differences = page.getByRole('region', { name: 'Differences between two revisions' });
     await differences.getByText(/^fork \+\d spacers?$/).waitFor();
-    await page.getByRole('button', { name: 'Go back to revision 1', exact: true }).click();
+    await page.getByRole('button', { name: 'Go back to this: revision 1', exact: true }).click();
     await page.getByLabel('Why it is put back').fill('It was better before.');
-    await page.getByRole('button', { name: 'Go back to this' }).last().click();
+    await page.getByRole('button', { name: 'Go back to this', exact: true }).last().click();
     await page.getByText('“It was better before.”').first().waitFor();
     await page
       .getByText(/not done, and replaced by a newer set-up/)

@@ -6,6 +6,7 @@ import { PlanList } from '../../features/test-plans/components/plan-list.js';
 import { texts } from '../../features/test-plans/texts.js';
 import { ridersQuery } from '../../shared/http/reads/riders.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
+import { joined } from '../../shared/http/joined.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
@@ -23,6 +24,11 @@ export function PlansPage() {
     things?.find((thing) => thing.id === id)?.name ?? '';
   const names = { trackName: nameIn(tracks.data), riderName: nameIn(riders.data) };
   const search = trackId === undefined ? {} : { trackId };
+  const filters = { open: { state: 'open', ...search }, closed: { state: 'closed', ...search } } as const;
+  const open = useInfiniteQuery(plansQuery(teamId, filters.open));
+  const closed = useInfiniteQuery(plansQuery(teamId, filters.closed));
+  // Both lists at once: the second would be pushed away by the first.
+  const both = joined([open, closed], () => true);
   return (
     <Page
       title={trackId === undefined ? texts.title : `${texts.title}: ${names.trackName(trackId)}`}
@@ -40,17 +46,18 @@ export function PlansPage() {
         )
       }
     >
-      <Section title={texts.open}>
-        <Plans teamId={teamId} filter={{ state: 'open', ...search }} none={texts.noneOpen} names={names} />
-      </Section>
-      <Section title={texts.closed}>
-        <Plans
-          teamId={teamId}
-          filter={{ state: 'closed', ...search }}
-          none={texts.noneClosed}
-          names={names}
-        />
-      </Section>
+      <QueryView query={both}>
+        {() => (
+          <>
+            <Section title={texts.open}>
+              <Plans teamId={teamId} filter={filters.open} none={texts.noneOpen} names={names} />
+            </Section>
+            <Section title={texts.closed}>
+              <Plans teamId={teamId} filter={filters.closed} none={texts.noneClosed} names={names} />
+            </Section>
+          </>
+        )}
+      </QueryView>
     </Page>
   );
 }

@@ -21,7 +21,7 @@ export function WorkOrderPage() {
   const order = useQuery(workOrderQuery(teamId, orderId));
   const bikes = useQuery(bikesQuery(teamId));
   return (
-    <QueryView query={joined([order, bikes], () => order.data)}>
+    <QueryView query={joined([order, bikes], () => order.data)} page={texts.section}>
       {(read) =>
         read !== undefined && (
           <Page

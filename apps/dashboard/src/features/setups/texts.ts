@@ -44,7 +44,7 @@ export const texts = {
   compareTo: 'To',
   compareSame: 'Nothing differs but the note.',
   goBack: 'Go back to this',
-  goBackTo: (revision: number) => `Go back to revision ${revision}`,
+  goBackTo: (revision: number) => `Go back to this: revision ${revision}`,
   goBackLead: 'Makes a new revision equal to it; nothing is erased.',
   goBackWhy: 'Why it is put back',
 };
