@@ -123,7 +123,7 @@ describe('every page of the router', () => {
         // The phone's owner has asked for less motion.
         const context = await house.context(size, size === PHONE);
         if (caller) await context.addCookies([caller.signInCookie]);
-        await context.addInitScript({ path: AXE });
+        await context.addInitScript(AXE);
         await context.addInitScript(WATCH_SHIFTS);
         const waiting = [...state.paths()];
         const tab = async () => {

@@ -1,8 +1,8 @@
-import { createRequire } from 'node:module';
+import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 
 /** The rules of accessibility by which pages are judged; put into every page of a context. */
-export const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+export const AXE = axe.source;
 
 /** Keeps what moved by itself: layout shifts that nobody caused. */
 export const WATCH_SHIFTS = `
