@@ -9,7 +9,8 @@ import { ARCHIVED_TABLES } from './archived-tables.js';
 import { FormerMemberEntity } from './former-member.entity.js';
 import { inOrder, tablePlan, type TablePlan } from './table-plan.js';
 
-const PAGE = 500;
+/** Rows read or written at once; a baseline has some ten thousand characters. */
+const PAGE = 100;
 
 @Injectable()
 export class ArchiveQueries {

@@ -17,11 +17,11 @@ export class WriteArchive {
    * The document in pieces, of one moment: what is written meanwhile is in it whole or not at all. It is put together
    * before the first piece is sent, as somebody who reads slowly must not hold a connection to the database.
    */
-  async pieces(scope: TeamScope): Promise<string[]> {
+  async pieces(scope: TeamScope): Promise<Buffer[]> {
     return this.database.snapshotOfTeam(scope, async (transaction) => {
       const { name, evidenceVersion } = await this.queries.team(transaction, scope.teamId);
       const named = new Set<string>();
-      const tables: string[] = [];
+      const tables: Buffer[] = [];
       for (const plan of this.queries.plans(transaction)) {
         tables.push(...(await this.table(transaction, scope.teamId, plan, named)));
       }
@@ -33,7 +33,11 @@ export class WriteArchive {
         team: { name, evidenceVersion },
         people,
       };
-      return [`${JSON.stringify(head).slice(0, -1)},"records":{`, ...tables, '}}\n'];
+      return [
+        Buffer.from(`${JSON.stringify(head).slice(0, -1)},"records":{`),
+        ...tables,
+        Buffer.from('}}\n'),
+      ];
     });
   }
 
@@ -42,17 +46,20 @@ export class WriteArchive {
     teamId: string,
     plan: TablePlan,
     named: Set<string>,
-  ): Promise<string[]> {
-    const pieces: string[] = [];
+  ): Promise<Buffer[]> {
+    const isFirstTable = plan === this.queries.plans(transaction)[0];
+    // As bytes, which the texts that they are made of need not outlive.
+    const pieces = [Buffer.from(`${isFirstTable ? '' : ','}\n"${plan.name}":[`)];
     for await (const page of this.queries.rows(transaction, teamId, plan)) {
       const rows = page as Record<string, unknown>[];
       for (const column of plan.archived.people) {
         for (const row of rows) if (row[column] !== null) named.add(row[column] as string);
       }
-      if (rows.length > 0) pieces.push(rows.map((row) => JSON.stringify(carried(plan, row))).join(',\n'));
+      const comma = pieces.length > 1 ? ',\n' : '';
+      if (rows.length > 0)
+        pieces.push(Buffer.from(comma + rows.map((row) => JSON.stringify(carried(plan, row))).join(',\n')));
     }
-    const isFirst = plan === this.queries.plans(transaction)[0];
-    return [`${isFirst ? '' : ','}\n"${plan.name}":[`, pieces.join(',\n'), ']'];
+    return [...pieces, Buffer.from(']')];
   }
 
   /** The team's people, then those whom records name and who have left: by their ids alone. */
