@@ -213,6 +213,7 @@ describe('a test plan without signal', () => {
     await own.getByRole('link', { name: 'To the plan' }).click();
     for (const [i, time] of ['3:01.1', '3:02.2'].entries()) {
       await page.getByRole('heading', { name: `Next: run ${i + 1} of 4` }).waitFor();
+      await page.getByRole('group', { name: /^Set: .*71 psi/ }).waitFor();
       await page.getByLabel('Time', { exact: true }).fill(time);
       await page.getByRole('button', { name: new RegExp(`^Save run ${i + 1} on`) }).click();
     }

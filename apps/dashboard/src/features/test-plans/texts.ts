@@ -94,6 +94,8 @@ export const texts = {
   shock: 'Shock',
   changeFrom: 'Change now',
   nothingToChange: 'Nothing to change: as the run before.',
+  figuresNotHere:
+    'The figures of this set-up are not on this device: read it with signal, or ask your mechanic.',
   mechanicSets: 'Your mechanic sets the bike. Ride it as it is given to you.',
   saveRun: (position: number, letter: string) => `Save run ${position} on ${letter}`,
   waitsForOrder: 'Wait for the signal',

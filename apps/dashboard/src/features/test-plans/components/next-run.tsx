@@ -13,7 +13,7 @@ interface NextRunProps {
   readonly plan: Plan;
   readonly next: PlannedRun;
   readonly bikeId: string;
-  /** Set-ups of the bike; empty where they are hidden. */
+  /** Set-ups of the bike; empty where they are hidden, or not on a phone without signal. */
   readonly setups: readonly Setup[];
   /** Where the run is logged. */
   readonly children: ReactNode;
@@ -27,6 +27,7 @@ export function NextRun({ plan, next, bikeId, setups, children }: NextRunProps) 
     const id = setupOfArm(plan, letter, bikeId);
     return setups.find((setup) => setup.id === id);
   };
+  const isHidden = setupOfArm(plan, next.letter, bikeId) === null;
   const setup = setupOf(next.letter);
   const before = last === undefined ? undefined : setupOf(last.letter);
   const changes = setup === undefined || before === undefined ? undefined : setupChanges(before, setup);
@@ -44,7 +45,7 @@ export function NextRun({ plan, next, bikeId, setups, children }: NextRunProps) 
         </div>
       </div>
       {setup === undefined ? (
-        <Text>{texts.mechanicSets}</Text>
+        <Text>{isHidden ? texts.mechanicSets : texts.figuresNotHere}</Text>
       ) : (
         <>
           {changes !== undefined && (

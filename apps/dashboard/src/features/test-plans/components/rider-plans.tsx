@@ -1,4 +1,5 @@
-import { useInfiniteQuery, useQueries } from '@tanstack/react-query';
+import { useInfiniteQuery, useQueries, useQuery } from '@tanstack/react-query';
+import { setupHistoryQuery } from '../../../shared/http/reads/setups.js';
 import { LinkButton } from '../../../shared/ui/link.js';
 import { planQuery, plansQuery, progressQuery, type PlanSummary } from '../api/plans.js';
 import { riderTexts as texts } from '../rider-texts.js';
@@ -18,6 +19,7 @@ export function RiderPlans({ teamId, riderId, bikeId }: RiderPlansProps) {
   );
   // So that the plan's page opens without signal.
   useQueries({ queries: own.map(({ id }) => planQuery(teamId, id)) });
+  useQuery({ ...setupHistoryQuery(teamId, bikeId), enabled: own.some(({ blind }) => !blind) });
   const places = useQueries({ queries: own.map(({ id }) => progressQuery(teamId, id)) });
   return own.map((plan, i) => {
     const place = places[i]?.data?.find((progress) => progress.riderId === riderId);
