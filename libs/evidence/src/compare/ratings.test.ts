@@ -21,6 +21,16 @@ describe('ratings', () => {
     );
   });
 
+  it('counts what lies as far out as the ratings seen, though sums over several riders are rounded', () => {
+    const given = [
+      { a: [1, 2, 2, 5, 2], b: [1, 5, 1] },
+      { a: [2, 3, 4, 3], b: [2, 1, 2, 1] },
+      { a: [1, 1], b: [2, 3, 4] },
+    ];
+    const [forth, back] = [given, given.map(({ a, b }) => ({ a: b, b: a }))].map(compareRatings);
+    expect(back?.p).toBeCloseTo(forth?.p ?? -1, 12);
+  });
+
   it('three against three cannot reach 5 %, four against four can', () => {
     expect(compareRatings([{ a: [5, 5, 5], b: [1, 1, 1] }])).toMatchObject({
       status: 'cannot reach 5 %',

@@ -19,8 +19,10 @@ export interface RatingComparison {
 const LOWEST_RATING = 1;
 const HIGHEST_RATING = 5;
 const ALPHA = 0.05;
-/** Statistics closer than this are the same number seen through rounding. */
+/** Sums closer than this are the same number seen through rounding: half of it may be lost with each rider. */
 const ROUNDING = 1e-9;
+/** Statistics closer than this are the same: more than the roundings of all riders, less than two that differ. */
+const SAME = 1e-7;
 
 /**
  * Exact comparison of ratings, P values dimensionless.
@@ -108,7 +110,7 @@ function permutationTest(strata: readonly RatingStratum[]): { p: number; smalles
   const centre = [...distribution].reduce((sum, [value, ways]) => sum + value * ways, 0) / total;
   const tail = (distance: number): number =>
     [...distribution].reduce(
-      (sum, [value, ways]) => sum + (Math.abs(value - centre) >= distance - ROUNDING ? ways : 0),
+      (sum, [value, ways]) => sum + (Math.abs(value - centre) >= distance - SAME ? ways : 0),
       0,
     ) / total;
   const furthest = [...distribution.keys()].reduce(
