@@ -252,6 +252,27 @@ describe('a test plan without signal', () => {
     const found = (await storedRuns()).filter(({ timeS }) => timeS === 183.3);
     expect(found).toHaveLength(1);
   });
+
+  it('offers a place of the order again once its refused run is discarded', async () => {
+    await makePlan('Misread');
+    const page = await phone();
+    const own = page.getByRole('region', { name: 'Your test plan' }).filter({ hasText: 'Misread' });
+    await own.waitFor();
+    await page.waitForLoadState('networkidle');
+    line.cut();
+    await own.getByRole('link', { name: 'To the plan' }).click();
+    await page.getByLabel('Fork ring', { exact: true }).fill('280');
+    await page.getByRole('button', { name: /^Save run 1 on/ }).click();
+    await page.getByRole('heading', { name: 'Next: run 2 of 4' }).waitFor();
+    await restore(page);
+    await queue(page)
+      .getByText(/Not taken/)
+      .waitFor();
+    await queue(page).getByRole('button', { name: 'Discard it' }).click();
+    await queue(page).getByRole('button', { name: 'Yes, discard' }).click();
+    await queue(page).waitFor({ state: 'detached' });
+    await page.getByRole('heading', { name: 'Next: run 1 of 4' }).waitFor();
+  });
 });
 
 /** Every record of a store on the phone. */

@@ -3,7 +3,6 @@ import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { PlanRunForm } from '../../features/ride/components/plan-run-form.js';
 import { localDay } from '../../features/ride/model/run-form.js';
-import { useQueueState } from '../../features/ride/queue/use-run-queue.js';
 import type { Plan, PlanProgress } from '../../features/test-plans/api/plans.js';
 import { NextRun } from '../../features/test-plans/components/next-run.js';
 import { OrderRest } from '../../features/test-plans/components/order-rest.js';
@@ -15,6 +14,7 @@ import { tracksQuery } from '../../shared/http/reads/tracks.js';
 import type { Setup } from '../../shared/http/reads/setups.js';
 import { Section } from '../../shared/ui/page.js';
 import { useMembership } from '../use-membership.js';
+import { useTakenPlaces } from '../use-taken-places.js';
 
 /** What a plan says of bikes and riders. */
 export type RiddenFleet = Pick<Fleet, 'bikes' | 'riderName'>;
@@ -32,12 +32,8 @@ export function RideNext({ plan, place, fleet, setups }: RideNextProps) {
   const { teamId, role } = membership;
   const { riderId } = place;
   const [inForm, setInForm] = useState<string | null>(null);
-  // Saved from here: the plan that was read does not know it yet.
-  const [saved, setSaved] = useState<readonly number[]>([]);
-  const waiting = useQueueState().runs.filter(
-    (run) => run.plan?.id === plan.id && run.message.riderId === riderId && run.key !== inForm,
-  );
-  const next = nextAfter(plan, riderId, [...saved, ...waiting.flatMap((run) => run.plan?.position ?? [])]);
+  const { taken, waiting, take } = useTakenPlaces(plan.id, riderId, inForm);
+  const next = nextAfter(plan, riderId, taken);
   const bikeId = plan.riders.find((rider) => rider.riderId === riderId)?.bikeId ?? '';
   const bike = fleet.bikes.find(({ id }) => id === bikeId);
   const track = useQuery(tracksQuery(teamId)).data?.find(({ id }) => id === plan.trackId);
@@ -88,7 +84,7 @@ export function RideNext({ plan, place, fleet, setups }: RideNextProps) {
             condition={runs.data?.[0]?.condition ?? 'dry'}
             save={texts.saveRun(next.position, next.letter)}
             onKey={setInForm}
-            onSaved={() => setSaved((before) => [...before, next.position])}
+            onSaved={() => take(next.position)}
           />
         )}
       </NextRun>

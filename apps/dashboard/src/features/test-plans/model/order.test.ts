@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PlannedRun } from '../api/plans.js';
-import { orderOf, progressOf, riderToRide, setupOfArm } from './order.js';
+import { orderOf, progressOf, riderToRide, savedAfter, setupOfArm } from './order.js';
 
 const run = (position: number, part: Partial<PlannedRun> = {}): PlannedRun => ({
   riderId: 'fern',
@@ -29,6 +29,28 @@ describe('the order of a rider', () => {
   it('has no next run once the plan is closed', () => {
     const states = orderOf({ runs, closedAt: '2026-05-09T16:00:00Z' }, 'fern').map(({ state }) => state);
     expect(states).toEqual(['done', 'void', 'open', 'open']);
+  });
+});
+
+describe('places that count as ridden before the plan says so', () => {
+  const waits = (position: number) => ({ position, isRefused: false });
+  const refused = (position: number) => ({ position, isRefused: true });
+
+  it('are those of runs that wait, also once they have left the device', () => {
+    const seen = savedAfter([1], [waits(2), waits(2)]);
+    expect(seen).toEqual([1, 2]);
+    expect(savedAfter(seen, [])).toBe(seen);
+  });
+
+  it('are given back when the run is refused, and taken again when it is sent again', () => {
+    const seen = savedAfter([1, 2], [refused(1), waits(2)]);
+    expect(seen).toEqual([2]);
+    expect(savedAfter(seen, [waits(1), waits(2)])).toEqual([2, 1]);
+  });
+
+  it('stay where another run for the same place waits beside a refused one', () => {
+    const saved = [1];
+    expect(savedAfter(saved, [refused(1), waits(1)])).toBe(saved);
   });
 });
 

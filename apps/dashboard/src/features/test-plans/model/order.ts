@@ -26,6 +26,24 @@ export const nextAfter = (
     ({ run, state }) => (state === 'next' || state === 'open') && !waiting.includes(run.position),
   )?.run;
 
+/** A place that a run on this device is for, and whether the API has refused that run. */
+export interface WaitingPlace {
+  readonly position: number;
+  readonly isRefused: boolean;
+}
+
+/**
+ * The places that count as ridden though the plan does not say so yet, after a look at the device: a run that waits takes
+ * its place, a refused one gives it back. The same list where nothing changes.
+ */
+export function savedAfter(saved: readonly number[], places: readonly WaitingPlace[]): readonly number[] {
+  const refused = places.filter(({ isRefused }) => isRefused).map(({ position }) => position);
+  const waiting = places.filter(({ isRefused }) => !isRefused).map(({ position }) => position);
+  const kept = saved.filter((position) => waiting.includes(position) || !refused.includes(position));
+  const added = waiting.filter((position) => !saved.includes(position));
+  return kept.length === saved.length && added.length === 0 ? saved : [...kept, ...new Set(added)];
+}
+
 /** Counted runs that count, and all that are to. */
 export function progressOf(riders: PlanSummary['riders']): { ridden: number; all: number } {
   const ridden = riders.reduce((sum, rider) => sum + rider.ridden, 0);
