@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openHouse, sidewaysOverflow, SIZES, type House, type Size } from './support/pages.js';
-import { COACH } from './support/team.js';
+import { Caller } from './support/caller.js';
+import { BIKE, COACH, FORK, MECHANIC, SHOCK, WITHOUT_LIMITS } from './support/team.js';
 
 /** Width that the margins of a sheet leave on each paper, px at 96 to the inch. */
 const PAPERS = [
@@ -92,6 +93,73 @@ describe.each(SIZES)('the weekend on a $name', (size) => {
     }
     await page.getByLabel('Which sheets').selectOption({ label: 'Sheet of Rider Fern' });
     await page.getByRole('article', { name: 'Team sheet' }).waitFor({ state: 'detached' });
+  });
+});
+
+/** Writes what the mechanic has entered before the weekend. */
+async function enterByMechanic(path: string, message: object): Promise<{ id: string }> {
+  const mechanic = new Caller(house.address);
+  const { memberships } = await mechanic.post<{ memberships: { teamId: string }[] }>('/sign-ins', MECHANIC);
+  return mechanic.post(`/teams/${memberships[0]?.teamId}${path}`, message);
+}
+
+describe('a weekend that moves to another track', () => {
+  it('closes what was begun for the place before, and saves a session on the track that it shows', async () => {
+    await enterByMechanic('/tracks', { name: 'Talus Run', altitudeM: 900, sections: [] });
+    const [laptop] = SIZES;
+    const page = await openWeekend(laptop);
+    const track = page.getByLabel('Track', { exact: true });
+    const taking = page.getByRole('group', { name: 'Take baselines' });
+    const planning = page.getByRole('button', { name: 'Plan a session' });
+    await track.selectOption({ label: 'Talus Run' });
+    await page.getByText(/^Talus Run · 900 m/).waitFor();
+    await page.getByRole('article', { name: FERN }).waitFor();
+    await track.selectOption({ label: 'Slate Ladder' });
+    await page.getByText(/^Slate Ladder · 1,450 m/).waitFor();
+    await page.getByRole('button', { name: /^Take \d+ baselines?$/ }).click();
+    await taking.waitFor();
+    await planning.click();
+    await page.getByLabel('Starts at').fill('10:45');
+
+    await track.selectOption({ label: 'Talus Run' });
+    await page.getByText(/^Talus Run · 900 m/).waitFor();
+    await page.getByRole('button', { name: /^Take \d+ baselines?$/ }).waitFor();
+    expect(await taking.count()).toBe(0);
+    await planning.click();
+    await page.getByLabel('Starts at').fill('11:15');
+    await page.getByRole('button', { name: 'Save the session' }).click();
+    await page.getByRole('row').filter({ hasText: '11:15' }).waitFor();
+    await track.selectOption({ label: 'Slate Ladder' });
+    await page.getByText('No session planned').waitFor();
+  });
+});
+
+describe('a bike for which nothing is recommended', () => {
+  it('is not said to have the baseline in it', async () => {
+    const rider = await enterByMechanic('/riders', {
+      name: 'Rider Moss',
+      readyMassKg: 80,
+      readyMassSource: 'measured',
+    });
+    const fork = await enterByMechanic('/spring-units', { ...FORK, ...WITHOUT_LIMITS, name: 'Fork of Moss' });
+    const shock = await enterByMechanic('/spring-units', {
+      ...SHOCK,
+      ...WITHOUT_LIMITS,
+      name: 'Shock of Moss',
+    });
+    await enterByMechanic('/bikes', {
+      ...BIKE,
+      name: 'Moss, enduro',
+      riderId: rider.id,
+      forkUnitId: fork.id,
+      shockUnitId: shock.id,
+    });
+    const [laptop] = SIZES;
+    const page = await openWeekend(laptop);
+    const moss = page.getByRole('article', { name: 'Rider Moss, Moss, enduro' });
+    await moss.getByText('No recommendation').first().waitFor();
+    expect(await moss.getByText('What is in the bike now is the baseline.').count()).toBe(0);
+    expect(await moss.getByRole('checkbox').count()).toBe(0);
   });
 });
 

@@ -18,7 +18,7 @@ export const COACH = person('coach');
 export const RIDER = person('rider');
 
 /** Figures of the invented generic 170 mm fork and 65 mm shock. */
-const FORK = {
+export const FORK = {
   kind: 'fork',
   strokeMm: 170,
   boreAreaMm2: 907.9,
@@ -39,7 +39,7 @@ const FORK = {
   maxPressurePsi: 120,
   maxSpacers: 5,
 };
-const SHOCK = {
+export const SHOCK = {
   kind: 'shock',
   strokeMm: 65,
   boreAreaMm2: 1320.3,
@@ -58,7 +58,7 @@ const SHOCK = {
   maxPressurePsi: 300,
   maxSpacers: 4,
 };
-const BIKE = {
+export const BIKE = {
   category: 'enduro',
   massKg: 15.5,
   frontUnsprungMassKg: 4.3,
@@ -73,6 +73,8 @@ const BIKE = {
     { shockTravelMm: 65, leverageRatio: 2.4 },
   ],
 };
+/** Nobody has entered what the manual allows. */
+export const WITHOUT_LIMITS = { minPressurePsi: undefined, maxPressurePsi: undefined, maxSpacers: undefined };
 const RING_READINGS_MM = [
   { fork: 128, shock: 46 },
   { fork: 144, shock: 51 },

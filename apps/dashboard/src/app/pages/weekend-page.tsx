@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { BikeBaseline } from '../../features/baselines/components/bike-baseline.js';
 import { GroundChooser } from '../../features/baselines/components/ground-chooser.js';
 import { TakeSeveral } from '../../features/baselines/components/take-several.js';
-import { canBeTaken } from '../../features/baselines/model/fill-text.js';
+import { canBeTaken, isInBike } from '../../features/baselines/model/fill-text.js';
 import { texts as baselineTexts } from '../../features/baselines/texts.js';
 import { TrackDemand } from '../../features/demand/components/track-demand.js';
 import { texts as demandTexts } from '../../features/demand/texts.js';
@@ -86,6 +86,8 @@ export function WeekendPage() {
             <Advised teamId={teamId} track={track} fleet={fleet} weekend={weekend} />
             <Section title={texts.sessions}>
               <Sessions
+                // What is being typed is a session on this track.
+                key={track.id}
                 teamId={teamId}
                 trackId={track.id}
                 day={day}
@@ -155,12 +157,14 @@ function Advised({ teamId, track, fleet, weekend }: AdvisedProps) {
                         onChange={(event) => choose(baseline.bikeId, event.currentTarget.checked)}
                       />
                     ) : (
-                      baselineTexts.already
+                      isInBike(baseline) && baselineTexts.already
                     )
                   }
                 />
               ))}
               <TakeSeveral
+                // What somebody is asked to take is for this place and this air.
+                key={[track.id, weekend.ground, weekend.place.temperatureC].join()}
                 teamId={teamId}
                 baselines={items.filter(
                   (baseline) => canBeTaken(baseline) && !spared.includes(baseline.bikeId),
