@@ -1,4 +1,4 @@
-import { positionsAt, type Gate, type GatePosition, type Place } from './gate-plane.js';
+import { planeAt, type Gate, type GatePosition, type Place } from './gate-plane.js';
 
 /** Where a receiver was, and when. */
 export interface Fix extends Place {
@@ -32,13 +32,8 @@ const ACCELERATION_SD = 2;
  * @param segments Fixes without a break between them, in the order of time.
  * @param positionSd Standard uncertainty of a position along one axis, m; > 0.
  */
-export function crossings(
-  segments: readonly (readonly Fix[])[],
-  gate: Gate,
-  length: number,
-  positionSd: number,
-): Crossing[] {
-  const positionOf = positionsAt(gate);
+export function crossings(segments: readonly (readonly Fix[])[], gate: Gate, positionSd: number): Crossing[] {
+  const { length, positionOf } = planeAt(gate);
   return segments.flatMap((fixes) => {
     const found: Crossing[] = [];
     let before: { fix: Fix; position: GatePosition } | undefined;

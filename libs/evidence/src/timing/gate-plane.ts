@@ -26,17 +26,25 @@ export interface GatePosition {
 /** Length of the gate, m. */
 export const gateLength = ({ from, to }: Gate): number => Math.hypot(...metresFrom(from, to));
 
+/** A gate with the plane around it. */
+export interface GatePlane {
+  /** Of the gate, m. */
+  readonly length: number;
+  readonly positionOf: (place: Place) => GatePosition;
+}
+
 /**
- * Positions in the plane that touches the ground at the gate. The earth's radii of curvature differ from the mean by less
+ * The plane that touches the ground at the gate. The earth's radii of curvature differ from the mean by less
  * than 0.7 %: lengths are off by as much, moments of crossing are not, since they rest on the ratio of two distances.
  */
-export function positionsAt(gate: Gate): (place: Place) => GatePosition {
+export function planeAt(gate: Gate): GatePlane {
   const [east, north] = metresFrom(gate.from, gate.to);
   const length = Math.hypot(east, north);
-  return (place) => {
+  const positionOf = (place: Place): GatePosition => {
     const [x, y] = metresFrom(gate.from, place);
     return { along: (x * east + y * north) / length, beyond: (x * north - y * east) / length };
   };
+  return { length, positionOf };
 }
 
 /** East and north of `place` from `origin`, m. */

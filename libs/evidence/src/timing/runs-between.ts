@@ -36,12 +36,13 @@ const POSITION_SD = { least: 0.01, most: 50 };
  */
 export function runsBetween({ segments, start, finish, positionSd, longest }: Recording): TimedRun[] {
   requireBetween('positionSd', positionSd, 'm', POSITION_SD.least, POSITION_SD.most);
-  const lengths = { start: gateLength(start), finish: gateLength(finish) };
-  requireBetween('length of the start gate', lengths.start, 'm', GATE_LENGTH.least, GATE_LENGTH.most);
-  requireBetween('length of the finish gate', lengths.finish, 'm', GATE_LENGTH.least, GATE_LENGTH.most);
+  for (const [name, gate] of Object.entries({ start, finish })) {
+    const { least, most } = GATE_LENGTH;
+    requireBetween(`length of the ${name} gate`, gateLength(gate), 'm', least, most);
+  }
   const passed = [
-    ...crossings(segments, start, lengths.start, positionSd).map((at) => ({ ...at, isStart: true })),
-    ...crossings(segments, finish, lengths.finish, positionSd).map((at) => ({ ...at, isStart: false })),
+    ...crossings(segments, start, positionSd).map((at) => ({ ...at, isStart: true })),
+    ...crossings(segments, finish, positionSd).map((at) => ({ ...at, isStart: false })),
   ].toSorted((a, b) => a.time - b.time);
   const runs: TimedRun[] = [];
   let begun: (typeof passed)[number] | undefined;

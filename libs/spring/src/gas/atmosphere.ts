@@ -1,7 +1,9 @@
 import {
   absolutePascal,
+  celsiusFromKelvin,
   gaugePascal,
   kelvin,
+  kelvinFromCelsius,
   type AbsolutePascal,
   type GaugePascal,
   type Kelvin,
@@ -42,9 +44,6 @@ export function standardAtmosphere(altitude: number): {
   };
 }
 
-/** Temperature of the ice point, K: a whole degree Celsius counts from here. */
-const ICE_POINT = 273.15;
-
 /**
  * Air temperature that is assumed where nobody has read one, K: the standard atmosphere's at the altitude, to the whole
  * degree Celsius that a person reads, so that every page computes with the figure it shows.
@@ -52,7 +51,7 @@ const ICE_POINT = 273.15;
  * @throws SpringInputError outside that range.
  */
 export const assumedTemperature = (altitude: number): Kelvin =>
-  kelvin(Math.round(standardAtmosphere(altitude).temperature - ICE_POINT) + ICE_POINT);
+  kelvinFromCelsius(Math.round(celsiusFromKelvin(standardAtmosphere(altitude).temperature)));
 
 /** Air around a bike: absolute pressure and temperature. */
 export interface Ambient {
