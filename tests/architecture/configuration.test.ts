@@ -47,6 +47,7 @@ it('tells the defaults that hold', () => {
     ['OPEN_SIGN_UP', config.openSignUp],
     ['SECURE_COOKIES', config.secureCookies],
     ['LOG_LEVEL', config.logLevel],
+    ['DRAIN_SECONDS', config.drainSeconds],
   ];
   for (const [name, value] of holds) {
     expect(told.get(`\`${name}\``)?.replaceAll('`', ''), name).toMatch(

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { licencesPage, packages, page } from '../../apps/api/scripts/licences.mjs';
 import { root } from '../../apps/api/scripts/places.mjs';
 
-/** Licences that ask for no more than to be named, and the two that bind changes of their own files, which we make none of. */
+/** Licences that ask for no more than to be named; of tools, also one that binds changes of its own files, of which we make none. */
 const ALLOWED = [
   ...[
     '0BSD',

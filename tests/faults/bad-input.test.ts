@@ -3,6 +3,7 @@ import { Agent, type IncomingMessage, request } from 'node:http';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readDocument, routesOf, type Route } from '../api/support/open-api.js';
+import { signInToDemo } from './demo-sign-in.js';
 import { garbageFor, type GarbageRequest } from './garbage.js';
 import { type House, isReady, makeHouse } from './house.js';
 
@@ -43,7 +44,7 @@ describe('garbage from a member of a team', () => {
     `in ${REQUESTS} requests over all routes never makes the service fail, hang or grow`,
     { timeout: 900_000 },
     async () => {
-      const { cookie, teamId } = await signIn();
+      const { cookie, teamId } = await signInToDemo(address);
       const agent = new Agent({ keepAlive: true, maxSockets: CONNECTIONS });
       const failed: string[] = [];
       const statuses = new Map<number, number>();
@@ -94,19 +95,6 @@ function requests(teamId: string): () => GarbageRequest | undefined {
     const garbage = streams[sent % routes.length]?.[Math.floor(sent / routes.length)];
     sent += 1;
     return garbage;
-  };
-}
-
-async function signIn(): Promise<{ cookie: string; teamId: string }> {
-  const answer = await fetch(`${address}/api/v1/sign-ins`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ email: 'mechanic@demo.example', password: 'invented-demo-team' }),
-  });
-  const { memberships } = (await answer.json()) as { memberships: { teamId: string }[] };
-  return {
-    cookie: answer.headers.get('set-cookie')?.split(';')[0] ?? '',
-    teamId: memberships[0]?.teamId ?? '',
   };
 }
 

@@ -5,6 +5,7 @@ import { foundTeam, type TestTeam } from '../api/support/team.js';
 import { type DurablePostgres, startDurable } from './durable-postgres.js';
 import { isReady, waitUntil } from './house.js';
 import { migrate, type SeveralServices, startServices } from './several-services.js';
+import { expectUnavailable } from './unavailable.js';
 
 /** As long as a service may take to notice that its database is back. */
 const RECOVERY_MS = 5_000;
@@ -29,16 +30,6 @@ afterAll(async () => {
   await database.clear();
 });
 
-const expectUnavailable = ({ status, headers, body }: Answer) => {
-  expect(body).toMatchObject({ status: 503, code: 'database.unavailable' });
-  expect(status).toBe(503);
-  expect(Number(headers['retry-after'])).toBeGreaterThan(0);
-};
-interface Answer {
-  readonly status: number;
-  readonly headers: Record<string, string>;
-  readonly body: unknown;
-}
 const statusOf = async (path: string): Promise<number> => (await fetch(`${address}/api/v1${path}`)).status;
 
 it.each(['shut down', 'killed'])(

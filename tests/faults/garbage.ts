@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { exampleOf, type Document, type Route } from '../api/support/open-api.js';
+import { exampleOf, ID_OF_NOBODY, type Document, type Route } from '../api/support/open-api.js';
 
 /** One request as bytes on the line: what a program with a fault, or a person with a grudge, could send. */
 export interface GarbageRequest {
@@ -9,7 +9,6 @@ export interface GarbageRequest {
   readonly body: Buffer | undefined;
 }
 
-const ID_OF_NOBODY = '01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e11';
 const LONG_TEXT = 100_000;
 const DEEP = 200;
 const MANY = 5_000;

@@ -5,8 +5,9 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startThrowaway } from '../../apps/api/scripts/postgres/embedded.mjs';
 import { anyFreePort } from '../../apps/api/scripts/process/ports.mjs';
-import { exampleOf, readDocument, type Route, routesOf } from '../api/support/open-api.js';
+import { exampleOf, ID_OF_NOBODY, readDocument, type Route, routesOf } from '../api/support/open-api.js';
 import { createDatabase, nameOf } from '../support/sql.js';
+import { type SignedIn, signInToDemo } from './demo-sign-in.js';
 import { garbageFor } from './garbage.js';
 import { clone, isReady, waitUntil } from './house.js';
 import { migrate, type SeveralServices, startServices } from './several-services.js';
@@ -22,7 +23,6 @@ const START_LIMIT_MS = 30_000;
 const UUID = /[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}/g;
 const MOMENT = /\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?Z/g;
 const TOKEN = /"(token|path)":"[^"]{40,}"/g;
-const NOBODY = '01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e11';
 
 const document = readDocument();
 /** Without those that end the sign-in that the others need, and the one whose answer does not end. */
@@ -30,9 +30,8 @@ const routes = routesOf(document).filter(
   ({ method, path, streams }) => !streams && !(method === 'delete' && path.startsWith('/sign-ins')),
 );
 
-interface Candidate {
+interface Candidate extends SignedIn {
   readonly address: string;
-  readonly cookie: string;
 }
 interface Answer {
   readonly status: number;
@@ -61,8 +60,10 @@ beforeAll(async () => {
     stdio: 'inherit',
   });
   await waitUntil(() => isReady(`http://127.0.0.1:${port}`), START_LIMIT_MS);
-  joined = await signIn(services.addresses[0] ?? '');
-  single = await signIn(`http://127.0.0.1:${port}`);
+  joined = await candidateAt(services.addresses[0] ?? '');
+  single = await candidateAt(`http://127.0.0.1:${port}`);
+  // One database is a copy of the other.
+  teamId = joined.teamId;
   ids = await idsOfTheDemoTeam();
 });
 afterAll(async () => {
@@ -79,7 +80,7 @@ describe('the joined service', () => {
     for (const route of reads) {
       const [ours, theirs] = await both(route, undefined);
       expect(comparable(ours), route.path).toEqual(comparable(theirs));
-      const isThere = !pathOf(route).includes(NOBODY);
+      const isThere = !pathOf(route).includes(ID_OF_NOBODY);
       if (ours.status !== (isThere ? 200 : 404)) failed.push(`${ours.status}: ${route.path}`);
     }
     expect(reads.length).toBeGreaterThan(30);
@@ -115,16 +116,10 @@ describe('the joined service', () => {
   });
 });
 
-async function signIn(address: string): Promise<Candidate> {
-  const answer = await fetch(`${address}/api/v1/sign-ins`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ email: 'mechanic@demo.example', password: 'invented-demo-team' }),
-  });
-  const { memberships } = (await answer.json()) as { memberships: { teamId: string }[] };
-  teamId = memberships[0]?.teamId ?? '';
-  return { address, cookie: answer.headers.get('set-cookie')?.split(';')[0] ?? '' };
-}
+const candidateAt = async (address: string): Promise<Candidate> => ({
+  address,
+  ...(await signInToDemo(address)),
+});
 
 /** One thing of each list of the demo team, by the list's name. */
 async function idsOfTheDemoTeam(): Promise<Map<string, string>> {
@@ -141,7 +136,7 @@ async function idsOfTheDemoTeam(): Promise<Map<string, string>> {
     if (id !== undefined) found.set(list, id);
   }
   // Both have offered this one by now, under ids of their own: compared are the answers of one that is not there.
-  found.set('baselines', NOBODY);
+  found.set('baselines', ID_OF_NOBODY);
   return found;
 }
 
@@ -155,7 +150,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   previousSetupId: 'setups',
   forkUnitId: 'spring-units',
 };
-const idFor = (list: string): string => ids.get(list) ?? NOBODY;
+const idFor = (list: string): string => ids.get(list) ?? ID_OF_NOBODY;
 
 /** The example with ids that the demo team has. */
 function withOwnIds(example: unknown): unknown {

@@ -4,7 +4,7 @@ import { foundTeam, SETUP, type TestTeam } from '../api/support/team.js';
 import { type DurablePostgres, startDurable } from './durable-postgres.js';
 import { waitUntil } from './house.js';
 import { migrate, type SeveralServices, startServices } from './several-services.js';
-import { marksOf, startWriters, type StubbornWriters } from './stubborn-writers.js';
+import { marksOf, startWriters, storedMarks, type StubbornWriters } from './stubborn-writers.js';
 
 const SERVICES = 3;
 const WRITERS = 8;
@@ -50,7 +50,7 @@ it(
     expect(wrong.slice(0, 10)).toEqual([]);
     // Every write was sent until it was answered, so what was answered is all there may be: nothing lost, nothing more.
     const marks = acknowledged.flatMap(marksOf);
-    expect(await storedMarks()).toEqual(marks.toSorted());
+    expect(await storedMarks((statement) => database.query(statement))).toEqual(marks.toSorted());
     const ids = acknowledged.filter(({ kind }) => kind !== 'file').map(({ answer }) => String(answer['id']));
     expect(await storedIds(ids)).toBe(ids.length);
     const runs = acknowledged.filter(({ kind }) => kind === 'run' || kind === 'file').flatMap(marksOf).length;
@@ -99,16 +99,6 @@ async function progress(writers: StubbornWriters): Promise<void> {
     );
   }
   await sleep(Math.random() * JITTER_MS);
-}
-
-/** What the writers have left behind, mark by mark. */
-async function storedMarks(): Promise<string[]> {
-  const rows = await database.query<{ mark: string }>(
-    `select note as mark from run where note like 'w%'
-     union all select name from track where name like 'w%'
-     union all select reason from decision where reason like 'w%'`,
-  );
-  return rows.map(({ mark }) => mark).toSorted();
 }
 
 async function storedIds(ids: readonly string[]): Promise<number> {

@@ -45,9 +45,9 @@ it('migrates once and serves twice when two houses start on an empty database at
 
 it('leaves nothing of a migration that was killed before its end, and goes on from there', async () => {
   await holdUp();
+  const before = await whole();
   for (const [place, name] of NAMES.entries()) {
     const gate = await closeGate(name);
-    const before = await whole();
     const migrating = startMigrating();
     await waitUntil(() => isHeldUp(), LIMIT_MS);
     // All of its statements have run by now, and the migrations before it are committed.

@@ -138,6 +138,16 @@ function writeOf(team: TestTeam, key: string, turn: number): Write {
 export const marksOf = ({ kind, key }: Acknowledged): string[] =>
   kind === 'file' ? Array.from({ length: LINES_OF_A_FILE }, (_, i) => `${key}/${i + 1}`) : [key];
 
+/** The marks that writers have left behind in the database, sorted. */
+export async function storedMarks(ask: (statement: string) => Promise<unknown[]>): Promise<string[]> {
+  const rows = (await ask(
+    `select note as mark from run where note like 'w%'
+     union all select name from track where name like 'w%'
+     union all select reason from decision where reason like 'w%'`,
+  )) as { mark: string }[];
+  return rows.map(({ mark }) => mark).toSorted();
+}
+
 function expectSame(write: Write, answers: readonly object[], wrong: string[]): void {
   const [first, ...others] = answers;
   if (others.some((other) => !isDeepStrictEqual(other, first)))

@@ -98,11 +98,12 @@ export function exampleOf(document: Document, given: Schema): unknown {
   return schema.example ?? null;
 }
 
+/** The id of nothing anywhere. */
+export const ID_OF_NOBODY = '01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e11';
+
 /** Sends a route with its example body to ids of no one's, as `member`, in the team of `teamPath`. */
 export function call(document: Document, member: Member, route: Route, teamId: string, body?: unknown) {
-  const path = route.path
-    .replace('{teamId}', teamId)
-    .replaceAll(/\{\w+\}/g, '01990b5e-7c3a-7b1e-9f52-3a6f0d2c4e11');
+  const path = route.path.replace('{teamId}', teamId).replaceAll(/\{\w+\}/g, ID_OF_NOBODY);
   const request = member.send(route.method, path);
   if (route.method === 'put') void request.set('if-match', '"1"');
   if (route.streams) return request.buffer(false).parse(hangUp);
