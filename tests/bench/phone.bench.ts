@@ -1,8 +1,9 @@
 /** Measures the rider's first page in Chromium at a phone's size: script, and when the largest thing is painted. */
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { chromium, type BrowserContext, type Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { openHouse } from './api/house.js';
+import { launchBrowser } from './browser.js';
 
 const MS = 1_000;
 const BITS = 8;
@@ -17,10 +18,7 @@ const REPEATS = 3;
 
 process.env['DASHBOARD_DIR'] = join(process.cwd(), 'apps/dashboard/dist');
 const house = await openHouse();
-const browser = await chromium.launch({
-  executablePath: process.env['CHROMIUM_PATH'] || '/usr/bin/chromium',
-  args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-});
+const browser = await launchBrowser();
 try {
   console.log(`script of the first load: ${await scriptBytes()} B with gzip`);
   for (const [name, latency] of Object.entries(LATENCIES_MS)) {

@@ -3,7 +3,7 @@ export interface Shot {
   /** Name of the file in docs/pictures. */
   readonly name: string;
   readonly who: 'mechanic' | 'rider';
-  /** Below the team, with `{track}`, `{bike}`, `{unit}` and `{plan}` for one of the demo's. */
+  /** Below the team, with `{track}` and `{bike}` for one of the demo's. */
   readonly path: string;
   readonly size: 'screen' | 'phone';
   /** Shown when the page is whole. */

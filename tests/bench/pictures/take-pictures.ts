@@ -1,8 +1,9 @@
 /** Takes the pictures of docs/guide-*.md from the demo team, in a house of its own. */
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { openHouse, type House } from '../api/house.js';
+import { launchBrowser } from '../browser.js';
 import { SHOTS, type Shot } from './shots.js';
 
 const SIZES = { screen: { width: 1_280, height: 860 }, phone: { width: 390, height: 844 } };
@@ -15,10 +16,7 @@ const LIMIT_MS = 60_000;
 
 process.env['DASHBOARD_DIR'] = join(process.cwd(), 'apps/dashboard/dist');
 const house = await openHouse();
-const browser = await chromium.launch({
-  executablePath: process.env['CHROMIUM_PATH'] || '/usr/bin/chromium',
-  args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-});
+const browser = await launchBrowser();
 try {
   const riderLink = await linkOfRider(house);
   const pages = {
