@@ -199,6 +199,27 @@ describe('the pit', () => {
     expect(bike.shock.spacers).toEqual({ needed: 0, inStock: 6, isShort: false });
   });
 
+  it('counts no spacers of another unit than the one in the bike: what a set-up says is in its own unit', async () => {
+    const swapped = await foundTeam(service, 'Team with a spare fork');
+    const { mechanic, path } = swapped;
+    const after = await setUp({ fork: { ...SETUP.fork, spacers: 4 } }, swapped);
+    const before = await setUp({}, swapped);
+    await mechanic.post(`${path}/test-plans`, planBody(swapped, { before, after })).expect(201);
+    const spare = { ...without(swapped.fork, ['id', 'version', 'spacersInStock']), name: 'Spare fork' };
+    const { body } = await mechanic.post(`${path}/spring-units`, spare).expect(201);
+    const mount = async (forkUnitId: string, version: number) => {
+      const bike = { ...without(swapped.bike, ['id', 'version']), forkUnitId };
+      await mechanic.put(`${path}/bikes/${swapped.bike.id}`, bike, version).expect(200);
+    };
+    await mount((body as Stored).id, 1);
+    await setUp({ fork: { ...SETUP.fork, spacers: 2 }, reason: 'The spare fork.' }, swapped);
+    expect((await bikeOf('', swapped)).fork.spacers).toMatchObject({ needed: 0 });
+    await mount(swapped.fork.id, 2);
+    const { fork, shock } = await bikeOf('', swapped);
+    expect(fork).toMatchObject({ unitId: swapped.fork.id, spacers: { needed: 4 } });
+    expect(shock.spacers).toMatchObject({ needed: 0 });
+  });
+
   it('is for mechanics and coaches; a rider is refused', async () => {
     await team.coach.get(`${team.path}/pit`).expect(200);
     await team.riderMember.get(`${team.path}/pit`).expect(403);

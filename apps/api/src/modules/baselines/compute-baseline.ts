@@ -7,7 +7,7 @@ import type { Bike } from '../bikes/bikes.service.js';
 import type { ClosedPlan } from '../comparisons/closed-plans.js';
 import type { TeamDemand } from '../demand/demand.service.js';
 import type { Rider } from '../riders/riders.service.js';
-import { fillOf, filledAtOf } from '../setups/setup-fill.js';
+import { fillOf, filledAtOf, unitIdAt } from '../setups/setup-fill.js';
 import type { Setup } from '../setups/setups.service.js';
 import type { SpringUnit } from '../spring-units/spring-units.service.js';
 import { assumedInputs, type AssumedInput } from '../suspension/assumed-inputs.js';
@@ -126,7 +126,7 @@ function questionOf(end: End, unit: SpringUnit, records: BaselineRecords, team: 
   const { track, venue, bike, rider, setup } = records;
   const ambient = ambientAt(track.altitude, venue);
   // Another unit than the one in the set-up was mounted since: what the set-up says is not in it.
-  const isInBike = setup !== null && (end === 'fork' ? setup.forkUnitId : setup.shockUnitId) === unit.id;
+  const isInBike = setup !== null && unitIdAt(end, setup) === unit.id;
   const inputs = endInputs(end, {
     unit,
     bike,
@@ -136,7 +136,7 @@ function questionOf(end: End, unit: SpringUnit, records: BaselineRecords, team: 
     ambient,
   });
   const fillHere = (other: Setup): EndFill | null => {
-    if ((end === 'fork' ? other.forkUnitId : other.shockUnitId) !== unit.id) return null;
+    if (unitIdAt(end, other) !== unit.id) return null;
     const filled = { unit, bike, rider, fill: fillOf(end, other), filledAt: filledAtOf(other), ambient };
     const { gaugePressure, spacers } = endInputs(end, filled).fill;
     return { pressure: gaugePressure, spacers };

@@ -2,7 +2,7 @@ import type { Ambient } from '@loamledger/spring';
 import type { Bike } from '../bikes/bikes.service.js';
 import type { Rider } from '../riders/riders.service.js';
 import { setupAnswer } from '../setups/setup-figures.js';
-import { fillOf } from '../setups/setup-fill.js';
+import { fillOf, unitIdAt } from '../setups/setup-fill.js';
 import type { Setup } from '../setups/setups.service.js';
 import type { InStock } from '../spacers/spacers.service.js';
 import type { SpringUnit } from '../spring-units/spring-units.service.js';
@@ -59,6 +59,8 @@ export function pitBike(bike: Bike, fleet: Fleet): PitBikeDto {
 function pitEnd(end: End, unitId: string, bike: Bike, setup: Setup | null, fleet: Fleet): PitEndDto {
   const unit = known(fleet.units, unitId);
   const rider = known(fleet.riders, bike.riderId);
+  // Another unit than the one in the set-up was mounted since: what the set-up says is not in it.
+  const inIt = setup && unitIdAt(end, setup) === unitId ? fillOf(end, setup).spacers : 0;
   return {
     unitId,
     unitName: unit.name,
@@ -66,7 +68,7 @@ function pitEnd(end: End, unitId: string, bike: Bike, setup: Setup | null, fleet
     today: setup && fleet.air && todaysPressure(end, { unit, bike, rider, setup }, fleet.air),
     spacers: spacersAnswer(
       fleet.inStock(unit),
-      Math.max(0, (fleet.wantedSpacers.get(unitId) ?? 0) - (setup ? fillOf(end, setup).spacers : 0)) +
+      Math.max(0, (fleet.wantedSpacers.get(unitId) ?? 0) - inIt) +
         Math.max(0, fleet.orderedSpacers.get(unitId) ?? 0),
     ),
     service: known(fleet.services, unitId).standing,

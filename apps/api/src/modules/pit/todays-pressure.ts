@@ -1,6 +1,6 @@
 import { pressureAtVenue, pumpTo, SpringInputError, type Ambient, type PumpTo } from '@loamledger/spring';
 import { gaugePascal, psiFromGaugePascal } from '@loamledger/units';
-import { filledAtOf, fillOf } from '../setups/setup-fill.js';
+import { filledAtOf, fillOf, unitIdAt } from '../setups/setup-fill.js';
 import type { Setup } from '../setups/setups.service.js';
 import type { SpringUnit } from '../spring-units/spring-units.service.js';
 import { ambientAt, endInputs, engineEnd, type End } from '../suspension/end-inputs.js';
@@ -30,7 +30,7 @@ export function todaysPressure(
   const there = ambientAt(filledAt.altitude, { airTemperature: filledAt.temperature, stationPressure: null });
   const leftAlonePsi = psiFromGaugePascal(pressureAtVenue(gaugePascal(fill.pressure), there, here));
   const nothing = (whyNot: NoPumpTo) => ({ pumpToPsi: null, leftAlonePsi, whyNot });
-  if ((end === 'fork' ? setup.forkUnitId : setup.shockUnitId) !== unit.id) return nothing('another unit');
+  if (unitIdAt(end, setup) !== unit.id) return nothing('another unit');
   try {
     const filled = { ...parts, fill, filledAt: null, ambient: there };
     const { spring, end: sprung } = engineEnd(endInputs(end, filled));

@@ -1,6 +1,10 @@
 import type { End, EndFill, FilledAt } from '../suspension/end-inputs.js';
 import type { Setup } from './setups.service.js';
 
+/** The unit that the set-up was for at one end; null where it had none. */
+export const unitIdAt = (end: End, setup: Setup): string | null =>
+  end === 'fork' ? setup.forkUnitId : setup.shockUnitId;
+
 /** What the set-up fills one end with. */
 export const fillOf = (end: End, setup: Setup): EndFill =>
   end === 'fork'

@@ -1,5 +1,5 @@
 import { standardAtmosphere, type Ambient } from '@loamledger/spring';
-import { fillOf, filledAtOf } from '../setups/setup-fill.js';
+import { fillOf, filledAtOf, unitIdAt } from '../setups/setup-fill.js';
 import type { SpringUnit } from '../spring-units/spring-units.service.js';
 import { endInputs, type End, type EndFill, type EndInputs } from '../suspension/end-inputs.js';
 import type { BikeRecords } from './bike-records.js';
@@ -26,7 +26,7 @@ export function inputsWith(end: End, unit: SpringUnit, records: BikeRecords, fil
 export function inputsAsSetUp(end: End, unit: SpringUnit, records: BikeRecords): EndInputs | null {
   const { bike, rider, setup } = records;
   // Another unit than the one in the set-up was mounted since: what the set-up says is not in it.
-  const isInBike = setup !== null && (end === 'fork' ? setup.forkUnitId : setup.shockUnitId) === unit.id;
+  const isInBike = setup !== null && unitIdAt(end, setup) === unit.id;
   if (!isInBike) return null;
   const fill = fillOf(end, setup);
   return endInputs(end, {
