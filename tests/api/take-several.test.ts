@@ -110,6 +110,23 @@ describe('several baselines', () => {
     expect(await setupsOf()).toEqual(before);
   });
 
+  it('are taken by two at once in opposite order, round after round: neither waits for the other for ever', async () => {
+    for (const round of [1, 2, 3, 4, 5]) {
+      for (const bike of [team.bike, second]) {
+        await team.mechanic.post(`${team.path}/setups`, { ...SETUP, bikeId: bike.id }).expect(201);
+      }
+      const ids = (await offered()).map(({ id }) => id);
+      expect(ids).toHaveLength(2);
+      const before = (await setupsOf()).length;
+      const answers = await Promise.all([take(ids), take(ids.toReversed())]);
+      const taken = answers.filter(({ status }) => status === 201);
+      // The later one finds what it was offered taken, unless it had looked before.
+      for (const { status } of answers) expect([201, 409], `round ${round}`).toContain(status);
+      expect(taken.length).toBeGreaterThan(0);
+      expect((await setupsOf()).length).toBe(before + taken.length * ids.length);
+    }
+  });
+
   it('of another team do not exist, and are not taken beside the own ones', async () => {
     const [own] = await offered();
     const [foreign] = await offered(other);

@@ -63,6 +63,9 @@ export class TakeBaseline {
         }
       }
       if (refused.length > 0) throw new NotAllTaken(refused);
+      const bikeIds = ready.map(({ bike }) => bike.id);
+      // Not before all are looked at: to look may take the lock of the track, which others take before a bike's.
+      await this.setups.lockBikes(transaction, scope.teamId, bikeIds);
       const items: SetupDto[] = [];
       for (const next of ready) items.push(await this.revise(transaction, scope, next));
       return { items };

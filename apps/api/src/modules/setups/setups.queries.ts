@@ -40,11 +40,14 @@ export class SetupsQueries extends TeamRows<SetupEntity> {
       .getMany();
   }
 
-  /** Makes others who would revise the bike's set-up wait for the end of this transaction. */
-  async lockBike(transaction: Transaction, teamId: string, bikeId: string): Promise<void> {
-    await transaction.query('select from bike where team_id = $1 and id = $2 for no key update', [
-      teamId,
-      bikeId,
-    ]);
+  /**
+   * Makes others who would revise the bikes' set-ups wait for the end of this transaction. All are locked in one order,
+   * whoever asks: two who want the same bikes do not wait for each other.
+   */
+  async lockBikes(transaction: Transaction, teamId: string, bikeIds: readonly string[]): Promise<void> {
+    await transaction.query(
+      'select from bike where team_id = $1 and id = any ($2::uuid[]) order by id for no key update',
+      [teamId, bikeIds],
+    );
   }
 }

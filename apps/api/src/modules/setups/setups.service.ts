@@ -89,7 +89,7 @@ export class SetupsService {
     earlierBecomes: 'superseded' | 'taken back' = 'superseded',
   ): Promise<Setup> {
     await this.refuseOutsideLimits(transaction, scope.teamId, figures);
-    await this.queries.lockBike(transaction, scope.teamId, bike.id);
+    await this.queries.lockBikes(transaction, scope.teamId, [bike.id]);
     const previous = await this.queries.latest(transaction, scope.teamId, bike.id);
     const setup = await this.queries.insert(transaction, {
       ...figures,
@@ -122,8 +122,13 @@ export class SetupsService {
 
   /** The newest set-up, while others who would revise the bike's set-up wait for the end of this transaction. */
   async latestForRevision(transaction: Transaction, teamId: string, bikeId: string): Promise<Setup | null> {
-    await this.queries.lockBike(transaction, teamId, bikeId);
+    await this.queries.lockBikes(transaction, teamId, [bikeId]);
     return this.queries.latest(transaction, teamId, bikeId);
+  }
+
+  /** Makes others who would revise these bikes' set-ups wait for the end of this transaction. */
+  lockBikes(transaction: Transaction, teamId: string, bikeIds: readonly string[]): Promise<void> {
+    return this.queries.lockBikes(transaction, teamId, bikeIds);
   }
 
   latestOfAll(transaction: Transaction, teamId: string): Promise<readonly Setup[]> {

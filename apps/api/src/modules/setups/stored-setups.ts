@@ -14,6 +14,6 @@ export class StoredSetups {
 
   /** Makes others who would revise the bike's set-up wait for the end of this transaction. */
   lockBike(transaction: Transaction, teamId: string, bikeId: string): Promise<void> {
-    return this.queries.lockBike(transaction, teamId, bikeId);
+    return this.queries.lockBikes(transaction, teamId, [bikeId]);
   }
 }
