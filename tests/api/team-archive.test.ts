@@ -364,6 +364,25 @@ describe('a broken archive is refused, nothing of it stored, and what is wrong i
     expect(await teams()).toBe(before);
   });
 
+  it.each<[what: string, field: string, given: number, (draft: Archive) => void]>([
+    [
+      'the temperature of a filling at no altitude, in °C',
+      'records.setup.0.filledTemperatureC',
+      20,
+      (draft) => (rowOf(draft, 'setup')['filledTemperature'] = 293.15),
+    ],
+    [
+      'riding in a service, in hours',
+      'records.service_entry.0.ridingHours',
+      2,
+      (draft) => (rowOf(draft, 'service_entry')['riding'] = 7_200),
+    ],
+  ])('a figure as people read it: %s', async (_, field, given, tamper) => {
+    const { body } = await team.mechanic.postArchive(changed(archive, tamper)).expect(422);
+    const { errors } = body as { errors: { field: string; given: unknown }[] };
+    expect(errors.map((error) => [error.field, error.given])).toEqual([[field, given]]);
+  });
+
   it("an id of another team's record", async () => {
     const id = await foreignRun();
     const tampered = changed(archive, (draft) => {

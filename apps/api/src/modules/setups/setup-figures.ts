@@ -29,7 +29,7 @@ export function figuresOf(
   if ((bike.shockUnitId === null) !== (shock === null))
     throw new ShockMismatch(bike.shockUnitId !== null, shock);
   const { filledAltitudeM: altitude = null, filledTemperatureC: temperature = null } = input;
-  if ((altitude === null) !== (temperature === null)) throw new FilledHalfKnown(temperature);
+  refuseFilledHalfKnown({ filledAltitudeM: altitude, filledTemperatureC: temperature });
   return {
     forkUnitId: bike.forkUnitId,
     forkPressure: gaugePascalFromPsi(input.fork.pressurePsi),
@@ -45,6 +45,15 @@ export function figuresOf(
     filledTemperature: temperature === null ? null : kelvinFromCelsius(temperature),
     note: input.note ?? '',
   };
+}
+
+/** @throws FilledHalfKnown where only the altitude or only the temperature of the place of filling is there. */
+export function refuseFilledHalfKnown({
+  filledAltitudeM,
+  filledTemperatureC,
+}: Pick<SetupDto, 'filledAltitudeM' | 'filledTemperatureC'>): void {
+  if ((filledAltitudeM === null) !== (filledTemperatureC === null))
+    throw new FilledHalfKnown(filledTemperatureC);
 }
 
 /** The figures of an earlier set-up, to be set again. */

@@ -1,10 +1,9 @@
 import { accepted, agrees, archived, refersTo } from '../../platform/archive/archived.js';
 import { message } from '../../platform/archive/checks.js';
 import { InvalidField } from '../../platform/errors/refusal.js';
-import { setupAnswer } from './setup-figures.js';
+import { refuseFilledHalfKnown, setupAnswer } from './setup-figures.js';
 import { SetupEntity } from './setup.entity.js';
 import { SetupDto } from './setups.dto.js';
-import { FilledHalfKnown } from './setups.errors.js';
 
 export const SETUP_ARCHIVE = archived(SetupEntity, {
   people: ['createdBy'],
@@ -14,7 +13,7 @@ export const SETUP_ARCHIVE = archived(SetupEntity, {
     refersTo('shockUnitId', 'kind', 'shock'),
     agrees('previousId', 'bikeId'),
     accepted((setup, of) => {
-      const { shockUnitId, shockPressure, shockSpacers, filledAltitude, filledTemperature } = setup;
+      const { shockUnitId, shockPressure, shockSpacers } = setup;
       if ([shockPressure, shockSpacers].some((figure) => (figure === null) !== (shockUnitId === null))) {
         throw new InvalidField(
           'setup.half-a-shock',
@@ -23,8 +22,7 @@ export const SETUP_ARCHIVE = archived(SetupEntity, {
           'there with a shock only',
         );
       }
-      if ((filledAltitude === null) !== (filledTemperature === null))
-        throw new FilledHalfKnown(filledTemperature);
+      refuseFilledHalfKnown(setupAnswer(setup));
       const before = of('previousId') as SetupEntity | null;
       if (before ? before.revision >= setup.revision : setup.revision !== 1) {
         throw new InvalidField(

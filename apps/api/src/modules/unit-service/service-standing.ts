@@ -1,5 +1,6 @@
 import type { ServiceEntryEntity } from './service-entry.entity.js';
 import type { ServiceEntryDto, ServiceStandingDto, UnitServiceDto } from './unit-service.dto.js';
+import { HoursOfNothing } from './unit-service.errors.js';
 import type { Riding } from './unit-service.queries.js';
 
 const SECONDS_PER_HOUR = 3_600;
@@ -42,6 +43,14 @@ function standingAnswer(riding: Riding, interval: number | null): ServiceStandin
 
 /** Hours as a person writes them, in seconds. */
 export const secondsOf = (given: number): number => given * SECONDS_PER_HOUR;
+
+/** @throws HoursOfNothing where an entry about riding has none, or a service has some. */
+export function refuseHoursOfNothing({
+  kind,
+  ridingHours,
+}: Pick<ServiceEntryDto, 'kind' | 'ridingHours'>): void {
+  if ((kind === 'hours') !== (ridingHours !== null)) throw new HoursOfNothing(kind, ridingHours);
+}
 
 /** An entry as a message. */
 export const entryAnswer = (entry: ServiceEntryEntity, isTakenBack: boolean): ServiceEntryDto => ({

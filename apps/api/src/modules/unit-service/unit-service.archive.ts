@@ -1,10 +1,10 @@
 import { accepted, agrees, archived } from '../../platform/archive/archived.js';
 import { message, nullable, number, text } from '../../platform/archive/checks.js';
 import { ServiceEntryEntity } from './service-entry.entity.js';
-import { entryAnswer, secondsOf } from './service-standing.js';
+import { entryAnswer, refuseHoursOfNothing, secondsOf } from './service-standing.js';
 import { UnitCareEntity } from './unit-care.entity.js';
 import { ServiceEntryDto } from './unit-service.dto.js';
-import { HoursOfNothing, TakesBackAnother } from './unit-service.errors.js';
+import { TakesBackAnother } from './unit-service.errors.js';
 
 const MOST_HOURS_BETWEEN_SERVICES = 2_000;
 const MOST_TORQUE = 100;
@@ -24,8 +24,9 @@ export const SERVICE_ENTRY_ARCHIVE = archived(ServiceEntryEntity, {
   row: message(ServiceEntryDto, (entry: ServiceEntryEntity) => entryAnswer(entry, false)),
   rules: [
     agrees('takesBackId', 'unitId'),
-    accepted(({ kind, riding, takesBackId }, of) => {
-      if ((kind === 'hours') !== (riding !== null)) throw new HoursOfNothing(kind, riding);
+    accepted((entry, of) => {
+      refuseHoursOfNothing(entryAnswer(entry, false));
+      const { kind, takesBackId } = entry;
       const wrong = of('takesBackId') as ServiceEntryEntity | null;
       if (wrong && (wrong.takesBackId !== null || wrong.kind !== kind))
         throw new TakesBackAnother(takesBackId);

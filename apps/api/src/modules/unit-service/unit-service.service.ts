@@ -5,14 +5,14 @@ import { toPage, type Page, type PageQuery } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { SpringUnitsService } from '../spring-units/spring-units.service.js';
 import type { ServiceEntryEntity } from './service-entry.entity.js';
-import { entryAnswer, secondsOf, unitServiceAnswer } from './service-standing.js';
+import { entryAnswer, refuseHoursOfNothing, secondsOf, unitServiceAnswer } from './service-standing.js';
 import type {
   ServiceEntryDto,
   ServiceEntryInputDto,
   UnitCareInputDto,
   UnitServiceDto,
 } from './unit-service.dto.js';
-import { AlreadyTakenBack, DayToCome, HoursOfNothing } from './unit-service.errors.js';
+import { AlreadyTakenBack, DayToCome } from './unit-service.errors.js';
 import { UnitServiceQueries } from './unit-service.queries.js';
 
 /** The earliest time zone is so far ahead of ours, ms. */
@@ -63,7 +63,7 @@ export class UnitServiceService {
   async enter(scope: TeamScope, unitId: string, input: ServiceEntryInputDto): Promise<ServiceEntryDto> {
     const { kind, day, ridingHours = null, doneBy, note = '' } = input;
     if (day > new Date(Date.now() + AHEAD_MS).toISOString().slice(0, day.length)) throw new DayToCome(day);
-    if ((kind === 'hours') !== (ridingHours !== null)) throw new HoursOfNothing(kind, ridingHours);
+    refuseHoursOfNothing({ kind, ridingHours });
     const riding = ridingHours === null ? null : secondsOf(ridingHours);
     return this.database.writeOnce(scope, async (transaction) => {
       await this.units.require(transaction, scope.teamId, unitId);
