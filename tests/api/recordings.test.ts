@@ -1,4 +1,5 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { Client } from 'pg';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { GATES, gpxOf, segmentOf } from '../support/recording.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, SETUP, type Stored, type TestTeam } from './support/team.js';
@@ -68,6 +69,19 @@ describe('a recording', () => {
     expect(refused).toMatchObject({ code: 'recording.refused' });
     expect((refused as { detail: string }).detail).toContain('is stored already');
     expect(await runsOf()).toHaveLength(2);
+  });
+
+  it('asks for the records of many runs as often as for those of one', async () => {
+    const statements = async (day: string, hours: readonly string[]) => {
+      const asked = vi.spyOn(Client.prototype, 'query');
+      await send(gpxOf(...hours.map((hour) => segmentOf(`${day}T${hour}:30:00Z`, 8)))).expect(201);
+      const count = asked.mock.calls.length;
+      asked.mockRestore();
+      return count;
+    };
+    const one = await statements('2026-05-11', ['10']);
+    expect(one).toBeGreaterThan(5);
+    expect(await statements('2026-05-12', ['10', '11', '12', '13'])).toBe(one);
   });
 
   it('belongs to the day by the clock at the track', async () => {

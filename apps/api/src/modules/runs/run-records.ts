@@ -53,15 +53,9 @@ export class RunRecordsReader {
     return this.setups.latest(transaction, teamId, bikeId);
   }
 
-  /** The set-up that was in the bike at that moment: the newest made before it, else its first; none without a set-up. */
-  async setupAt(
-    transaction: Transaction,
-    teamId: string,
-    bikeId: string,
-    moment: Date,
-  ): Promise<Setup | undefined> {
-    const oldestFirst = await this.setups.ofBike(transaction, teamId, bikeId);
-    return oldestFirst.findLast(({ createdAt }) => createdAt <= moment) ?? oldestFirst[0];
+  /** All set-ups of the bike, oldest first. */
+  setupsOf(transaction: Transaction, teamId: string, bikeId: string): Promise<readonly Setup[]> {
+    return this.setups.ofBike(transaction, teamId, bikeId);
   }
 
   /** Reads the records of many runs in one transaction: each record is asked for once. */
@@ -86,7 +80,12 @@ export class RunRecordsReader {
   }
 }
 
-function once<Row>(read: (id: string) => Promise<Row>): (id: string) => Promise<Row> {
+/** The set-up that was in the bike at that moment: the newest made before it, else its first; none without a set-up. */
+export const setupAt = (oldestFirst: readonly Setup[], moment: Date): Setup | undefined =>
+  oldestFirst.findLast(({ createdAt }) => createdAt <= moment) ?? oldestFirst[0];
+
+/** Reads each row when it is first asked for, and not again. */
+export function once<Row>(read: (id: string) => Promise<Row>): (id: string) => Promise<Row> {
   const known = new Map<string, Promise<Row>>();
   return (id) => {
     const row = known.get(id) ?? read(id);

@@ -2,10 +2,11 @@ import { runsBetween, type TimedRun } from '@loamledger/evidence';
 import { Injectable } from '@nestjs/common';
 import { TeamDatabase, type Transaction } from '../../../platform/database/team-database.js';
 import type { TeamScope } from '../../../platform/http/scope.js';
+import type { Bike } from '../../bikes/bikes.service.js';
 import { SessionsService } from '../../sessions/sessions.service.js';
 import { TracksService } from '../../tracks/tracks.service.js';
 import { LogRun, type KnownRun } from '../log-run.js';
-import { RunRecordsReader } from '../run-records.js';
+import { once, RunRecordsReader, setupAt } from '../run-records.js';
 import { NoSetupYet } from '../runs.errors.js';
 import { RunsQueries } from '../runs.queries.js';
 import { readGpx } from './read-gpx.js';
@@ -29,6 +30,7 @@ const SAME_START = 0.01;
 const COVERAGE = 1.96;
 
 interface Cut {
+  readonly bike: Bike;
   readonly fixes: number;
   readonly runs: readonly TimedRun[];
   readonly problems: readonly string[];
@@ -58,9 +60,7 @@ export class ImportRecording {
       await this.queries.lockImports(transaction, scope.teamId);
       const cut = await this.cut(transaction, scope, query, gpx);
       if (cut.problems.length > 0) throw new RecordingRefused(cut.problems);
-      const runs: KnownRun[] = [];
-      for (const run of cut.runs) runs.push(await this.known(transaction, scope, query, run));
-      await this.logRun.logMany(transaction, scope, runs);
+      await this.logRun.logMany(transaction, scope, await this.known(transaction, scope, query, cut));
       return answer(cut, query);
     });
   }
@@ -96,6 +96,7 @@ export class ImportRecording {
     const isStored = ({ startedAt }: TimedRun) =>
       stored.some((start) => Math.abs(start - startedAt) <= SAME_START);
     return {
+      bike,
       fixes: segments.reduce((sum, fixes) => sum + fixes.length, 0),
       runs: runs.slice(0, MOST_RUNS),
       problems: [
@@ -114,25 +115,34 @@ export class ImportRecording {
     };
   }
 
+  /** The runs with their records: each record is read, and each session locked, once for all runs. */
   private async known(
     transaction: Transaction,
-    scope: TeamScope,
+    { teamId }: TeamScope,
     query: RecordingQuery,
-    run: TimedRun,
-  ): Promise<KnownRun> {
-    const { teamId } = scope;
+    { bike, runs }: Cut,
+  ): Promise<KnownRun[]> {
     const { trackId, bikeId, condition = 'dry' } = query;
-    const { day, startedAt, timeS } = runAnswer(run, query);
-    const bike = await this.records.visibleBike(transaction, scope, bikeId);
-    const setup = await this.records.setupAt(transaction, teamId, bikeId, new Date(startedAt));
-    if (setup === undefined) throw new NoSetupYet();
-    const { session } = await this.sessions.ensure(transaction, teamId, { trackId, day, condition });
-    await this.sessions.lock(transaction, teamId, session.id);
-    const input = { trackId, day, condition, bikeId, startedAt, timeS, note: noteOf(run) };
-    const keys = { sessionId: session.id, setupId: setup.id, bikeId, riderId: bike.riderId };
-    const records = await this.records.within(transaction, teamId)(keys);
-    this.logRun.check(input, records);
-    return { input, records };
+    const recordsOf = this.records.within(transaction, teamId);
+    const setups = await this.records.setupsOf(transaction, teamId, bikeId);
+    const sessionOn = once(async (day) => {
+      const { session } = await this.sessions.ensure(transaction, teamId, { trackId, day, condition });
+      await this.sessions.lock(transaction, teamId, session.id);
+      return session;
+    });
+    const known: KnownRun[] = [];
+    for (const run of runs) {
+      const { day, startedAt, timeS } = runAnswer(run, query);
+      const setup = setupAt(setups, new Date(startedAt));
+      if (setup === undefined) throw new NoSetupYet();
+      const session = await sessionOn(day);
+      const input = { trackId, day, condition, bikeId, startedAt, timeS, note: noteOf(run) };
+      const keys = { sessionId: session.id, setupId: setup.id, bikeId, riderId: bike.riderId };
+      const records = await recordsOf(keys);
+      this.logRun.check(input, records);
+      known.push({ input, records });
+    }
+    return known;
   }
 }
 
