@@ -60,7 +60,7 @@ export class HitHeights {
     const stale = await this.queries.staleReadings(transaction, teamId, ENGINE_VERSION);
     const recordsOf = this.records.within(transaction, teamId);
     for (const reading of stale) {
-      const records = await recordsOf(await this.queries.require(transaction, teamId, reading.runId));
+      const records = await recordsOf(reading);
       const unit = records.units[reading.end];
       if (!unit) continue;
       const columns = this.columns(reading.end, reading, records, unit);

@@ -5,6 +5,7 @@ import { TeamRows } from '../../platform/database/team-rows.js';
 import type { Condition } from '../sessions/conditions.js';
 import type { End } from '../suspension/end-inputs.js';
 import { RingReadingEntity, type HitKind } from './ring-reading.entity.js';
+import type { RunKeys } from './run-records.js';
 import { RunEntity } from './run.entity.js';
 
 /** A reading that the demand model may use, with the run it comes from. */
@@ -25,6 +26,14 @@ export interface TrackReading extends CountingReading {
   readonly day: string;
   readonly voided: boolean;
   readonly counts: boolean;
+}
+
+/** A reading whose hit height is to be found again, with where its run's records are. */
+interface StaleReading extends RunKeys {
+  readonly id: string;
+  readonly end: End;
+  readonly travelUsed: number;
+  readonly readingSd: number;
 }
 
 @Injectable()
@@ -171,10 +180,11 @@ export class RunsQueries extends TeamRows<RunEntity> {
     transaction: Transaction,
     teamId: string,
     engineVersion: string,
-  ): Promise<{ id: string; runId: string; end: End; travelUsed: number; readingSd: number }[]> {
+  ): Promise<StaleReading[]> {
     return transaction.query(
-      `select reading.id, reading.run_id as "runId", reading."end",
-              reading.travel_used as "travelUsed", reading.reading_sd as "readingSd"
+      `select reading.id, reading."end", reading.travel_used as "travelUsed", reading.reading_sd as "readingSd",
+              run.session_id as "sessionId", run.rider_id as "riderId", run.bike_id as "bikeId",
+              run.setup_id as "setupId"
        from ring_reading reading
        join run on run.team_id = reading.team_id and run.id = reading.run_id
        join session on session.team_id = run.team_id and session.id = run.session_id
