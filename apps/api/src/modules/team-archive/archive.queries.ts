@@ -1,8 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { MoreThan } from 'typeorm';
 import { readRows } from '../../platform/database/read-rows.js';
-import { tableShape } from '../../platform/database/table-shape.js';
-import type { Transaction } from '../../platform/database/team-database.js';
+import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { IdempotencyEntity } from '../../platform/database/idempotency.entity.js';
 import type { ArchivedPerson } from './archive.js';
 import { ARCHIVED_TABLES } from './archived-tables.js';
@@ -16,10 +15,12 @@ const PAGE = 100;
 export class ArchiveQueries {
   private known: TablePlan[] | undefined;
 
-  /** Every table of an archive, what is referred to first. */
-  plans(transaction: Transaction): readonly TablePlan[] {
+  constructor(private readonly database: TeamDatabase) {}
+
+  /** Every table of an archive, what is referred to first. Runs no statement. */
+  plans(): readonly TablePlan[] {
     this.known ??= inOrder(
-      ARCHIVED_TABLES.map((archived) => tablePlan(archived, tableShape(transaction, archived.entity))),
+      ARCHIVED_TABLES.map((archived) => tablePlan(archived, this.database.shapeOf(archived.entity))),
     );
     return this.known;
   }

@@ -30,12 +30,14 @@ export class TakeArchive {
   async take(accountId: string, text: string, idempotencyKey?: string): Promise<ImportedTeamDto> {
     const teamId = idempotencyKey ? v5(idempotencyKey, accountId) : newId();
     const fingerprint = createHash('sha256').update(text).digest('hex');
+    const plans = this.queries.plans();
+    // Before the transaction: a large archive takes long to check, and no connection waits for it.
+    const archive = readArchive(text, plans);
     return this.database.inTeam({ teamId, accountId }, async (transaction) => {
-      const archive = readArchive(text, this.queries.plans(transaction));
       if (!(await this.queries.insertTeam(transaction, { id: teamId, ...archive.team }))) {
         return this.earlier(transaction, { teamId, accountId, key: idempotencyKey ?? '' }, fingerprint);
       }
-      const answer = await this.fill(transaction, { teamId, accountId }, archive);
+      const answer = await this.fill(transaction, { teamId, accountId }, archive, plans);
       if (idempotencyKey) {
         const write = { teamId, accountId, key: idempotencyKey, fingerprint };
         await this.queries.keepAnswer(transaction, write, answer);
@@ -58,8 +60,8 @@ export class TakeArchive {
     transaction: Transaction,
     { teamId, accountId }: { teamId: string; accountId: string },
     archive: TeamArchive,
+    plans: readonly TablePlan[],
   ): Promise<ImportedTeamDto> {
-    const plans = this.queries.plans(transaction);
     const email = await this.queries.emailOf(transaction, accountId);
     const owner = archive.people.find((person) => person.email === email);
     const ids = newIds(archive, plans);

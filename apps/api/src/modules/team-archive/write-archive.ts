@@ -22,7 +22,7 @@ export class WriteArchive {
       const { name, evidenceVersion } = await this.queries.team(transaction, scope.teamId);
       const named = new Set<string>();
       const tables: Buffer[] = [];
-      for (const plan of this.queries.plans(transaction)) {
+      for (const plan of this.queries.plans()) {
         tables.push(...(await this.table(transaction, scope.teamId, plan, named)));
       }
       const people = await this.people(transaction, scope.teamId, named);
@@ -47,7 +47,7 @@ export class WriteArchive {
     plan: TablePlan,
     named: Set<string>,
   ): Promise<Buffer[]> {
-    const isFirstTable = plan === this.queries.plans(transaction)[0];
+    const isFirstTable = plan === this.queries.plans()[0];
     // As bytes, which the texts that they are made of need not outlive.
     const pieces = [Buffer.from(`${isFirstTable ? '' : ','}\n"${plan.name}":[`)];
     for await (const page of this.queries.rows(transaction, teamId, plan)) {

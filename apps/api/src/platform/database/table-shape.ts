@@ -1,5 +1,4 @@
-import type { EntityMetadata } from 'typeorm';
-import type { Transaction } from './team-database.js';
+import type { DataSource, EntityMetadata } from 'typeorm';
 import type { TeamOwned } from './team-owned.entity.js';
 
 export interface ColumnShape {
@@ -28,8 +27,8 @@ export interface TableShape {
 }
 
 /** The shape of an entity's table. */
-export function tableShape(transaction: Transaction, entity: new () => TeamOwned): TableShape {
-  const metadata = transaction.connection.getMetadata(entity);
+export function tableShape(dataSource: DataSource, entity: new () => TeamOwned): TableShape {
+  const metadata = dataSource.getMetadata(entity);
   return {
     name: metadata.tableName,
     columns: metadata.columns

@@ -4,6 +4,8 @@ import type { DataSource, EntityManager } from 'typeorm';
 import { requestOrigin } from '../http/request-origin.js';
 import { IdempotencyConflict } from './idempotency-conflict.js';
 import { IdempotencyEntity } from './idempotency.entity.js';
+import { tableShape, type TableShape } from './table-shape.js';
+import type { TeamOwned } from './team-owned.entity.js';
 
 /** An open transaction. Queries take it as a required argument, so none can run outside one by mistake. */
 export type Transaction = EntityManager;
@@ -107,6 +109,11 @@ export class TeamDatabase {
       await transaction.update(IdempotencyEntity, id, { answer: answer as Record<string, unknown> });
       return answer;
     });
+  }
+
+  /** The shape of an entity's table. Known from the start: no statement is run. */
+  shapeOf(entity: new () => TeamOwned): TableShape {
+    return tableShape(this.dataSource, entity);
   }
 
   private begin<T>(work: (transaction: Transaction) => Promise<T>): Promise<T> {
