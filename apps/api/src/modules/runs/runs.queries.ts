@@ -5,7 +5,6 @@ import { TeamRows } from '../../platform/database/team-rows.js';
 import type { Condition } from '../sessions/conditions.js';
 import type { End } from '../suspension/end-inputs.js';
 import { RingReadingEntity, type HitKind } from './ring-reading.entity.js';
-import type { RunKeys } from './run-records.js';
 import { RunEntity } from './run.entity.js';
 
 /** A reading that the demand model may use, with the run it comes from. */
@@ -29,7 +28,7 @@ export interface TrackReading extends CountingReading {
 }
 
 /** A reading whose hit height is to be found again, with where its run's records are. */
-interface StaleReading extends RunKeys {
+interface StaleReading extends Pick<RunEntity, 'sessionId' | 'riderId' | 'bikeId' | 'setupId'> {
   readonly id: string;
   readonly end: End;
   readonly travelUsed: number;
