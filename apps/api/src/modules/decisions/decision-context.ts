@@ -1,10 +1,10 @@
 import { Injectable } from '@nestjs/common';
+import { namesOf } from '../../platform/database/names-of.js';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { StoredRuns, type RunWithReadings } from '../runs/stored-runs.js';
 import { setupAnswer } from '../setups/setup-figures.js';
 import { StoredSetups } from '../setups/stored-setups.js';
 import type { DecisionEntity, Observed } from './decision.entity.js';
-import { DecisionsQueries } from './decisions.queries.js';
 import { observe } from './observe.js';
 import type { SetupChangeDto } from './setup-change.dto.js';
 import { setupChanges } from './setup-changes.js';
@@ -21,7 +21,6 @@ export interface DecisionContext {
 @Injectable()
 export class DecisionContextReader {
   constructor(
-    private readonly queries: DecisionsQueries,
     private readonly setups: StoredSetups,
     private readonly runs: StoredRuns,
   ) {}
@@ -35,7 +34,7 @@ export class DecisionContextReader {
     const setupIds = decisions.flatMap(({ fromSetupId, toSetupId }) => [fromSetupId ?? [], toSetupId].flat());
     const rows = await this.setups.byIds(transaction, teamId, [...new Set(setupIds)]);
     const setups = new Map(rows.map((setup) => [setup.id, setupAnswer(setup)]));
-    const names = await this.queries.namesOf(
+    const names = await namesOf(
       transaction,
       decisions.map(({ decidedBy }) => decidedBy),
     );

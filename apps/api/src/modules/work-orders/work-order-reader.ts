@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { namesOf } from '../../platform/database/names-of.js';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { SetupsService } from '../setups/setups.service.js';
 import { SpacersService } from '../spacers/spacers.service.js';
@@ -32,6 +33,7 @@ export class WorkOrderReader {
     teamId: string,
     orders: readonly WorkOrderEntity[],
   ): Promise<Map<string, WorkOrderDto>> {
+    if (orders.length === 0) return new Map();
     const ids = orders.map(({ id }) => id);
     const steps = await this.steps.ofOrders(transaction, teamId, ids);
     const ends = orders.flatMap(({ fromSetupId, toSetupId }) => [
@@ -47,7 +49,7 @@ export class WorkOrderReader {
       ...orders.map(({ madeBy }) => madeBy),
       ...steps.flatMap(({ doneBy }) => (doneBy ? [doneBy] : [])),
     ];
-    const names = await this.orders.namesOf(transaction, people);
+    const names = await namesOf(transaction, people);
     return new Map(
       orders.map((order) => [
         order.id,

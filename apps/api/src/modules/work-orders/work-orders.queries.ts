@@ -77,16 +77,6 @@ export class WorkOrdersQueries extends TeamRows<WorkOrderEntity> {
     return new Set(rows.map(({ id }) => id));
   }
 
-  /** Names of those of these accounts that are in the team, or were where an archive of it was made. */
-  async namesOf(transaction: Transaction, accountIds: readonly string[]): Promise<Map<string, string>> {
-    const rows: { id: string; name: string }[] = await transaction.query(
-      `select id, display_name as name from account where id = any ($1::uuid[])
-       union all select id, display_name from former_member where id = any ($1::uuid[])`,
-      [[...new Set(accountIds)]],
-    );
-    return new Map(rows.map(({ id, name }) => [id, name]));
-  }
-
   waiting(transaction: Transaction, teamId: string): Promise<WaitingWork[]> {
     return transaction.query(
       `with ${WAITING}
