@@ -1,10 +1,11 @@
 import { Injectable } from '@nestjs/common';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import type { TeamScope } from '../../platform/http/scope.js';
+import { unitIdAt } from '../setups/setup-fill.js';
 import { SetupsService } from '../setups/setups.service.js';
 import { SpacersService } from '../spacers/spacers.service.js';
 import { SpringUnitsService } from '../spring-units/spring-units.service.js';
-import { settingAt, settingBefore, unitIdAt } from './work-order-answer.js';
+import { spacersMoved } from './work-order-answer.js';
 import { WorkOrderReader } from './work-order-reader.js';
 import type { WorkOrderDto } from './work-orders.dto.js';
 import { WorkOrdersQueries, WorkStepsQueries } from './work-orders.queries.js';
@@ -57,7 +58,7 @@ export class TickStep {
     const unitId = unitIdAt(end, to);
     if (unitId === null) return null;
     const unit = await this.units.require(transaction, scope.teamId, unitId);
-    const more = settingAt(end, to).spacers - (settingBefore(end, from, to)?.spacers ?? 0);
+    const more = spacersMoved(end, from, to);
     return this.spacers.moveWithWork(transaction, scope, unit, more, NOTES.done);
   }
 

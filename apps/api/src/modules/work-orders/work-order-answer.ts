@@ -1,6 +1,7 @@
 import type { UnitSetting } from '@loamledger/spring';
 import { gaugePascal, psiFromGaugePascal } from '@loamledger/units';
 import { setupAnswer } from '../setups/setup-figures.js';
+import { fillOf, unitIdAt } from '../setups/setup-fill.js';
 import type { Setup } from '../setups/setups.service.js';
 import type { SpringUnit } from '../spring-units/spring-units.service.js';
 import { ENDS, type End } from '../suspension/end-inputs.js';
@@ -21,29 +22,20 @@ export interface OrderContext {
   readonly nameOf: (accountId: string) => string;
 }
 
-/** The unit of a set-up at one end; null where it has none. */
-export const unitIdAt = (end: End, setup: Setup): string | null =>
-  end === 'fork' ? setup.forkUnitId : setup.shockUnitId;
-
 /** What a set-up fills and sets an end to. */
-export const settingAt = (end: End, setup: Setup): UnitSetting =>
-  end === 'fork'
-    ? {
-        pressure: setup.forkPressure,
-        spacers: setup.forkSpacers,
-        rebound: setup.forkRebound,
-        compression: setup.forkCompression,
-      }
-    : {
-        pressure: setup.shockPressure ?? 0,
-        spacers: setup.shockSpacers ?? 0,
-        rebound: setup.shockRebound,
-        compression: setup.shockCompression,
-      };
+export const settingAt = (end: End, setup: Setup): UnitSetting => ({
+  ...fillOf(end, setup),
+  rebound: end === 'fork' ? setup.forkRebound : setup.shockRebound,
+  compression: end === 'fork' ? setup.forkCompression : setup.shockCompression,
+});
 
 /** What was in the unit of `to`; null where another was mounted, or nothing is known. */
 export const settingBefore = (end: End, from: Setup | null, to: Setup): UnitSetting | null =>
   from && unitIdAt(end, from) === unitIdAt(end, to) ? settingAt(end, from) : null;
+
+/** How many spacers go into the unit of `to`, all of them where nothing is known of it; negative: come out. */
+export const spacersMoved = (end: End, from: Setup | null, to: Setup): number =>
+  settingAt(end, to).spacers - (settingBefore(end, from, to)?.spacers ?? 0);
 
 /** A work order as a message. */
 export function workOrderAnswer(order: WorkOrderEntity, context: OrderContext): WorkOrderDto {
@@ -69,7 +61,7 @@ function partsAt(end: End, { from, to, steps, unit, inStock }: OrderContext): Wo
   const isToMove = steps.some(
     ({ end: at, step, doneAt }) => at === end && step === 'move-spacers' && doneAt === null,
   );
-  const more = isToMove ? settingAt(end, to).spacers - (settingBefore(end, from, to)?.spacers ?? 0) : 0;
+  const more = isToMove ? spacersMoved(end, from, to) : 0;
   return [
     {
       end,
@@ -91,7 +83,7 @@ function stepAnswer(step: WorkStepEntity, { from, to, capTorque, nameOf }: Order
     end: step.end,
     step: step.step,
     pressurePsi: step.step === 'pump' ? psiFromGaugePascal(gaugePascal(after.pressure)) : null,
-    spacersChange: isMoved ? after.spacers - (before?.spacers ?? 0) : null,
+    spacersChange: isMoved ? spacersMoved(step.end, from, to) : null,
     spacersThen: isMoved ? after.spacers : null,
     clicksFrom: click ? (before?.[click] ?? null) : null,
     clicksTo: click ? after[click] : null,

@@ -5,9 +5,10 @@ import { TeamDatabase, type Transaction } from '../../platform/database/team-dat
 import { toPage, type Page } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService } from '../bikes/bikes.service.js';
+import { unitIdAt } from '../setups/setup-fill.js';
 import { SetupsService, type Setup } from '../setups/setups.service.js';
 import { ENDS } from '../suspension/end-inputs.js';
-import { settingAt, settingBefore, unitIdAt } from './work-order-answer.js';
+import { settingAt, settingBefore } from './work-order-answer.js';
 import { WorkOrderReader } from './work-order-reader.js';
 import type { WorkOrderDto, WorkOrderListQuery } from './work-orders.dto.js';
 import { NoWork, OrderExists } from './work-orders.errors.js';
