@@ -13,7 +13,7 @@ import type {
   SpacerStockListDto,
 } from './spacers.dto.js';
 import { AlreadyReversed, NothingMoved, StockShort } from './spacers.errors.js';
-import { SpacersQueries } from './spacers.queries.js';
+import { SpacersQueries, type Stock } from './spacers.queries.js';
 
 /** By how much a hand moves the stock, of which `now` lie there. */
 const CHANGE: Record<HandReason, (spacers: number, now: number) => number> = {
@@ -73,9 +73,12 @@ export class SpacersService {
     if (spacers === 0 && reason !== 'counted') throw new NothingMoved(spacers);
     const size = { unitKind, spacerSize: sizeOfMl(spacerVolumeMl) };
     const change = (now: number) => CHANGE[reason](spacers, now);
-    return this.database.writeOnce(scope, async (transaction) =>
-      movementAnswer(await this.move(transaction, scope, size, { reason, change, note }), false),
-    );
+    return this.database.writeOnce(scope, async (transaction) => {
+      await this.queries.lock(transaction, scope.teamId);
+      const last = await this.lastOf(transaction, scope.teamId, size);
+      const moved = await this.move(transaction, scope, size, last, { reason, change, note });
+      return movementAnswer(moved, false);
+    });
   }
 
   /** Undoes a movement by another: both stay. @throws NotFound, AlreadyReversed, StockShort */
@@ -100,10 +103,11 @@ export class SpacersService {
     note: string,
   ): Promise<string | null> {
     const size = sizeOf(unit);
-    const stocks = await this.queries.stocks(transaction, scope.teamId);
-    if (!stocks.some((stock) => sizeKey(stock) === sizeKey(size))) return null;
+    await this.queries.lock(transaction, scope.teamId);
+    const last = await this.lastOf(transaction, scope.teamId, size);
+    if (!last) return null;
     const reason = spacersIn > 0 ? 'put in' : 'taken out';
-    return (await this.move(transaction, scope, size, { reason, change: () => -spacersIn, note })).id;
+    return (await this.move(transaction, scope, size, last, { reason, change: () => -spacersIn, note })).id;
   }
 
   /** Takes back what work has moved, if nobody has done so by hand. @throws StockShort */
@@ -120,30 +124,38 @@ export class SpacersService {
     return reversesId !== null || (await this.queries.reversed(transaction, teamId, [id])).size > 0;
   }
 
-  private moveBack(
+  private async moveBack(
     transaction: Transaction,
     scope: TeamScope,
     wrong: SpacerMovementEntity,
     note: string,
   ): Promise<SpacerMovementEntity> {
-    const change = () => -wrong.change;
-    return this.move(transaction, scope, wrong, { reason: 'reversed', change, note, reversesId: wrong.id });
+    const last = await this.lastOf(transaction, scope.teamId, wrong);
+    const movement = { reason: 'reversed', change: () => -wrong.change, note, reversesId: wrong.id } as const;
+    return this.move(transaction, scope, wrong, last, movement);
+  }
+
+  /** What lies in stock of a size; undefined where nobody has counted it yet. */
+  private async lastOf(
+    transaction: Transaction,
+    teamId: string,
+    size: SpacerSize,
+  ): Promise<Stock | undefined> {
+    const stocks = await this.queries.stocks(transaction, teamId);
+    return stocks.find((stock) => sizeKey(stock) === sizeKey(size));
   }
 
   /**
-   * Moves the stock of a size. Movements of a team come one after another, so that none takes what another is about to
-   * take. @throws StockShort: nothing is moved then.
+   * Moves the stock of a size on from its `last`, which was read behind the team's lock: movements of a team come one
+   * after another, so that none takes what another is about to take. @throws StockShort: nothing is moved then.
    */
   private async move(
     transaction: Transaction,
     { teamId, accountId }: Pick<TeamScope, 'teamId' | 'accountId'>,
     { unitKind, spacerSize }: SpacerSize,
+    last: Stock | undefined,
     { reason, change, note, reversesId }: Movement,
   ): Promise<SpacerMovementEntity> {
-    await this.queries.lock(transaction, teamId);
-    const stocks = await this.queries.stocks(transaction, teamId);
-    const wanted = sizeKey({ unitKind, spacerSize });
-    const last = stocks.find((stock) => sizeKey(stock) === wanted);
     const now = last?.inStock ?? 0;
     const moved = change(now);
     if (now + moved < 0) throw new StockShort(-moved, now);

@@ -55,7 +55,7 @@ export class UnitServiceService {
         capTorque: capTorqueNm,
         enteredBy: accountId,
       });
-      return this.read(transaction, teamId, unitId);
+      return this.answerOf(transaction, teamId, unitId);
     });
   }
 
@@ -105,6 +105,11 @@ export class UnitServiceService {
 
   private async read(transaction: Transaction, teamId: string, unitId: string): Promise<UnitServiceDto> {
     await this.units.require(transaction, teamId, unitId);
+    return this.answerOf(transaction, teamId, unitId);
+  }
+
+  /** Of a unit that the team has. */
+  private async answerOf(transaction: Transaction, teamId: string, unitId: string): Promise<UnitServiceDto> {
     const [standing] = await this.answers(transaction, teamId, unitId);
     if (!standing) throw new Error(`The unit ${unitId} has no riding, not even none.`);
     return standing;

@@ -30,7 +30,6 @@ export class TickStep {
   async tick(scope: TeamScope, id: string, isDone: boolean): Promise<WorkOrderDto> {
     const { teamId, accountId } = scope;
     return this.database.writeOnce(scope, async (transaction) => {
-      await this.steps.require(transaction, teamId, id);
       await this.steps.lock(transaction, teamId, id);
       const step = await this.steps.require(transaction, teamId, id);
       if ((step.doneAt !== null) !== isDone) {
