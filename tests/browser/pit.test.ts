@@ -97,6 +97,20 @@ describe.each(SIZES)('the pit on a $name', (size) => {
       .waitFor();
   });
 
+  it('shows a temperature that was typed before in its field, where it can be emptied', async () => {
+    const page = await house.enter(MECHANIC, size);
+    const temperature = page.getByLabel('Air temperature there');
+    await temperature.fill('-10');
+    await page.getByText('1,450 m · -10 °C').waitFor();
+    await page.getByRole('link', { name: 'Fern, enduro', exact: true }).click();
+    await page.getByRole('link', { name: 'Pit', exact: true }).click();
+    await page.getByText('1,450 m · -10 °C').waitFor();
+    expect(await temperature.inputValue()).toBe('-10');
+    await temperature.fill('');
+    await page.getByText('assumed', { exact: true }).waitFor();
+    expect(await temperature.inputValue()).toBe('');
+  });
+
   it('says which bike nobody has set up yet, and leads to it', async () => {
     const page = await house.enter(MECHANIC, size);
     const row = rowOf(page, 'Fern, spare');

@@ -1,11 +1,9 @@
 import { NativeSelect } from '@mantine/core';
 import { useNavigate } from '@tanstack/react-router';
-import { useState } from 'react';
 import { texts } from '../../features/ride/texts.js';
-import { numberText, parseNumber } from '../../shared/format/parse.js';
 import type { Bike } from '../../shared/http/reads/bikes.js';
 import type { Track } from '../../shared/http/reads/tracks.js';
-import { NumberField } from '../../shared/ui/number-field.js';
+import { TemperatureField } from '../../shared/ui/temperature-field.js';
 import { Kit } from '../kit/kit.js';
 
 export interface ChoosersProps {
@@ -22,14 +20,8 @@ export interface ChoosersProps {
 /** Which bike, which track, and how warm it is there: what the figures are for. */
 export function Choosers({ bike, own, tracks, trackId, temperatureC, onTemperature }: ChoosersProps) {
   const navigate = useNavigate({ from: '/teams/$teamId/my-bike' });
-  const [typed, setTyped] = useState(numberText(temperatureC));
   const choose = (change: { bikeId?: string; trackId?: string }) =>
     void navigate({ search: (before) => ({ ...before, ...change }), replace: true });
-  const type = (text: string) => {
-    setTyped(text);
-    const celsius = parseNumber(text);
-    if (!Number.isNaN(celsius)) onTemperature(celsius);
-  };
   return (
     <Kit>
       {own.length > 1 && (
@@ -48,12 +40,12 @@ export function Choosers({ bike, own, tracks, trackId, temperatureC, onTemperatu
           data={tracks.map(({ id, name }) => ({ value: id, label: name }))}
         />
       )}
-      <NumberField
+      <TemperatureField
+        key={trackId}
         label={texts.temperature}
         description={texts.temperatureHint}
-        unit="°C"
-        value={typed}
-        onText={type}
+        celsius={temperatureC}
+        onCelsius={onTemperature}
       />
     </Kit>
   );

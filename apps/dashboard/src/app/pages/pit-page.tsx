@@ -27,7 +27,9 @@ export function PitPage() {
   const navigate = useNavigate({ from: '/teams/$teamId/pit' });
   const { trackId } = route.useSearch();
   const [typed, setTyped] = useState<{ celsius: number | null }>();
-  const temperatureC = typed === undefined ? typedTemperature.read(trackId, Date.now()) : typed.celsius;
+  const temperatureOf = (place: string | undefined) =>
+    typed === undefined ? typedTemperature.read(place, Date.now()) : typed.celsius;
+  const temperatureC = temperatureOf(trackId);
   const [news, setNews] = useState<{ words: string; at: number }>();
   const line = useTeamChanges(teamId, (changes) => {
     const words = newsOf(changes, (id) => pit.data?.bikes.find(({ bikeId }) => bikeId === id)?.name);
@@ -43,6 +45,7 @@ export function PitPage() {
   const tracks = useQuery(tracksQuery(teamId));
   const chooseTrack = (chosen: string) => void navigate({ search: { trackId: chosen }, replace: true });
   const meant = pit.data?.air?.trackId;
+  const place = trackId ?? meant;
   useEffect(() => {
     // A temperature was typed for a track: as long as it is good the page is about that track.
     if (trackId === undefined && typedTemperature.read(meant, Date.now()) !== null && meant !== undefined) {
@@ -54,10 +57,10 @@ export function PitPage() {
     chooseTrack(chosen);
   };
   const onTemperature = (celsius: number | null) => {
-    if (meant === undefined) return;
+    if (place === undefined) return;
     setTyped({ celsius });
-    typedTemperature.write(meant, celsius, Date.now());
-    chooseTrack(meant);
+    typedTemperature.write(place, celsius, Date.now());
+    chooseTrack(place);
   };
   return (
     <Page
@@ -91,7 +94,9 @@ export function PitPage() {
             <AirOfTheDay
               air={air}
               tracks={tracks.data ?? []}
-              temperatureC={temperatureC}
+              trackId={trackId}
+              // What is remembered of the track stands in the field from its first moment.
+              temperatureC={temperatureOf(place)}
               onTrack={onTrack}
               onTemperature={onTemperature}
             />

@@ -1,9 +1,8 @@
 import { Checkbox, Fieldset, Group, NativeSelect, Text, TextInput } from '@mantine/core';
-import { useState, type ReactNode } from 'react';
-import { numberText, parseNumber } from '../../../shared/format/parse.js';
+import type { ReactNode } from 'react';
 import type { Fleet } from '../../../shared/http/reads/fleet.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';
-import { NumberField } from '../../../shared/ui/number-field.js';
+import { SENSIBLE_C, TemperatureField } from '../../../shared/ui/temperature-field.js';
 import { leaveOut, leftOut, withBike, type WeekendPlace } from '../model/weekend.js';
 import { texts } from '../texts.js';
 import classes from './weekend.module.css';
@@ -18,9 +17,6 @@ interface WeekendChoiceProps {
   /** Chooses the ground. */
   readonly children: ReactNode;
 }
-
-/** Coldest and warmest air that a forecast can be for, °C. */
-const SENSIBLE_C = { least: -40, most: 55 };
 
 /** Where and when it is, in what air, and who rides what. */
 export function WeekendChoice(props: WeekendChoiceProps) {
@@ -40,7 +36,16 @@ export function WeekendChoice(props: WeekendChoiceProps) {
           value={day}
           onChange={(event) => onChange({ ...place, day: event.currentTarget.value })}
         />
-        <Temperature place={place} onChange={onChange} />
+        <TemperatureField
+          label={texts.temperature}
+          description={texts.temperatureHint}
+          celsius={place.temperatureC ?? null}
+          onCelsius={(temperatureC) =>
+            onChange(temperatureC === null ? leaveOut(place, 'temperatureC') : { ...place, temperatureC })
+          }
+          within={SENSIBLE_C}
+          error={texts.noTemperature}
+        />
       </div>
       {children}
       <Fieldset legend={texts.bikes}>
@@ -60,28 +65,5 @@ export function WeekendChoice(props: WeekendChoiceProps) {
         </Group>
       </Fieldset>
     </div>
-  );
-}
-
-function Temperature({ place, onChange }: Pick<WeekendChoiceProps, 'place' | 'onChange'>) {
-  const [typed, setTyped] = useState(numberText(place.temperatureC));
-  const value = parseNumber(typed);
-  const isSensible = value === null || (value >= SENSIBLE_C.least && value <= SENSIBLE_C.most);
-  const type = (text: string) => {
-    setTyped(text);
-    const celsius = parseNumber(text);
-    if (celsius === null) onChange(leaveOut(place, 'temperatureC'));
-    else if (celsius >= SENSIBLE_C.least && celsius <= SENSIBLE_C.most)
-      onChange({ ...place, temperatureC: celsius });
-  };
-  return (
-    <NumberField
-      label={texts.temperature}
-      description={texts.temperatureHint}
-      unit="°C"
-      value={typed}
-      error={isSensible ? undefined : texts.noTemperature}
-      onText={type}
-    />
   );
 }
