@@ -18,9 +18,10 @@ export function useWeekend(teamId: string, search: Record<string, unknown>) {
     ...baselinesQuery(teamId, venueOf(track?.id ?? '', ground, place.temperatureC)),
     enabled: track !== undefined,
   });
-  const plans = useInfiniteQuery(
-    plansQuery(teamId, { state: 'open', ...(track !== undefined && { trackId: track.id }) }),
-  );
+  const plans = useInfiniteQuery({
+    ...plansQuery(teamId, { state: 'open', trackId: track?.id ?? '' }),
+    enabled: track !== undefined,
+  });
   const atHome = leftOut(place);
   const { data: all } = baselines;
   return {

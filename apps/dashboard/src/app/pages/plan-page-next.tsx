@@ -1,5 +1,5 @@
 import { Text } from '@mantine/core';
-import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import { useInfiniteQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { PlanRunForm } from '../../features/ride/components/plan-run-form.js';
 import { localDay } from '../../features/ride/model/run-form.js';
@@ -10,7 +10,7 @@ import { nextAfter, setupOfArm } from '../../features/test-plans/model/order.js'
 import { texts } from '../../features/test-plans/texts.js';
 import type { Fleet } from '../../shared/http/reads/fleet.js';
 import { runsQuery } from '../../shared/http/reads/runs.js';
-import { tracksQuery } from '../../shared/http/reads/tracks.js';
+import type { Track } from '../../shared/http/reads/tracks.js';
 import type { Setup } from '../../shared/http/reads/setups.js';
 import { Section } from '../../shared/ui/page.js';
 import { useMembership } from '../use-membership.js';
@@ -22,12 +22,14 @@ export type RiddenFleet = Pick<Fleet, 'bikes' | 'riderName'>;
 interface RideNextProps {
   readonly plan: Plan;
   readonly place: PlanProgress;
+  /** Undefined where it is not among the tracks that were read. */
+  readonly track: Track | undefined;
   readonly fleet: RiddenFleet;
   readonly setups: readonly Setup[];
 }
 
 /** The next run of one rider, and where it is logged: with the runs that wait on this device taken for ridden. */
-export function RideNext({ plan, place, fleet, setups }: RideNextProps) {
+export function RideNext({ plan, place, track, fleet, setups }: RideNextProps) {
   const { account, membership } = useMembership();
   const { teamId, role } = membership;
   const { riderId } = place;
@@ -36,7 +38,6 @@ export function RideNext({ plan, place, fleet, setups }: RideNextProps) {
   const next = nextAfter(plan, riderId, taken);
   const bikeId = plan.riders.find((rider) => rider.riderId === riderId)?.bikeId ?? '';
   const bike = fleet.bikes.find(({ id }) => id === bikeId);
-  const track = useQuery(tracksQuery(teamId)).data?.find(({ id }) => id === plan.trackId);
   const runs = useInfiniteQuery(runsQuery(teamId, { trackId: plan.trackId, bikeId }));
   // The form begins once the last ground is known, or there is no signal to ask: it must not begin anew while somebody types.
   const isAsked = runs.data !== undefined || runs.failureCount > 0;
@@ -54,16 +55,24 @@ export function RideNext({ plan, place, fleet, setups }: RideNextProps) {
       </Section>
     );
   }
-  if (next === undefined || track === undefined) {
+  if (next === undefined) {
     return (
       <Section title={texts.allRidden}>
         <Text>{role === 'rider' ? texts.waitForClosing : texts.allRiddenLead}</Text>
       </Section>
     );
   }
+  const title = texts.next(next.position, place.ridden + place.left);
+  if (track === undefined) {
+    return (
+      <Section title={title}>
+        <Text>{texts.noTrack}</Text>
+      </Section>
+    );
+  }
   const setupId = setupOfArm(plan, next.letter, bikeId);
   return (
-    <Section title={texts.next(next.position, place.ridden + place.left)}>
+    <Section title={title}>
       <NextRun plan={plan} next={next} bikeId={bikeId} setups={setups}>
         {isAsked && (
           <PlanRunForm

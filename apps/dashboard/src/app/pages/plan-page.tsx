@@ -19,7 +19,7 @@ import { joined } from '../../shared/http/joined.js';
 import { bikesQuery } from '../../shared/http/reads/bikes.js';
 import { ridersQuery } from '../../shared/http/reads/riders.js';
 import { setupHistoryQuery } from '../../shared/http/reads/setups.js';
-import { tracksQuery } from '../../shared/http/reads/tracks.js';
+import { tracksQuery, type Track } from '../../shared/http/reads/tracks.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
@@ -40,7 +40,7 @@ export function PlanPage() {
   const everything = joined([plan, progress, tracks, bikes], () => ({
     plan: plan.data,
     progress: progress.data ?? [],
-    track: tracks.data?.find(({ id }) => id === plan.data?.trackId)?.name ?? '',
+    track: tracks.data?.find(({ id }) => id === plan.data?.trackId),
     fleet: {
       bikes: bikes.data ?? [],
       riderName: (id: string) => riders.find((rider) => rider.id === id)?.name ?? '',
@@ -56,7 +56,7 @@ export function PlanPage() {
 interface OnePlanProps {
   readonly plan: Plan;
   readonly progress: readonly PlanProgress[];
-  readonly track: string;
+  readonly track: Track | undefined;
   readonly fleet: RiddenFleet;
 }
 
@@ -67,7 +67,11 @@ function OnePlan({ plan, progress, track, fleet }: OnePlanProps) {
   const bikeName = (id: string) => fleet.bikes.find((bike) => bike.id === id)?.name ?? '';
   const isBlinded = plan.blind && role === 'rider';
   const canLook = plan.closedAt !== null || (plan.looks === 'after every block' && !isBlinded);
-  const facts = [track, plan.day === null ? '' : formatDay(plan.day), plan.blind ? texts.blind : ''];
+  const facts = [
+    track?.name ?? '',
+    plan.day === null ? '' : formatDay(plan.day),
+    plan.blind ? texts.blind : '',
+  ];
   return (
     <Page
       title={plan.name}
@@ -90,7 +94,7 @@ function OnePlan({ plan, progress, track, fleet }: OnePlanProps) {
       {progress.length > 1 && <ChooseRider plan={plan} fleet={fleet} riderId={place?.riderId ?? ''} />}
       <WaitingRuns teamId={teamId} from={`/teams/${teamId}/test-plans/${plan.id}`} />
       {place !== undefined && plan.closedAt === null && (
-        <RideNext key={place.riderId} plan={plan} place={place} fleet={fleet} setups={setups} />
+        <RideNext key={place.riderId} plan={plan} place={place} track={track} fleet={fleet} setups={setups} />
       )}
       {place !== undefined && (
         <Section title={texts.wholeOrder}>

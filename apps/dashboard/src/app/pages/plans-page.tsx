@@ -1,4 +1,4 @@
-import { Button, Group, Text } from '@mantine/core';
+import { Text } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { plansQuery } from '../../features/test-plans/api/plans.js';
@@ -8,6 +8,7 @@ import { ridersQuery } from '../../shared/http/reads/riders.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
 import { joined } from '../../shared/http/joined.js';
 import { LinkButton } from '../../shared/ui/link.js';
+import { More } from '../../shared/ui/more.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
@@ -28,7 +29,7 @@ export function PlansPage() {
   const open = useInfiniteQuery(plansQuery(teamId, filters.open));
   const closed = useInfiniteQuery(plansQuery(teamId, filters.closed));
   // Both lists at once: the second would be pushed away by the first.
-  const both = joined([open, closed], () => true);
+  const both = joined([open, closed], () => ({ ofOpen: open.data ?? [], ofClosed: closed.data ?? [] }));
   return (
     <Page
       title={trackId === undefined ? texts.title : `${texts.title}: ${names.trackName(trackId)}`}
@@ -47,51 +48,27 @@ export function PlansPage() {
       }
     >
       <QueryView query={both}>
-        {() => (
+        {({ ofOpen, ofClosed }) => (
           <>
             <Section title={texts.open}>
-              <Plans teamId={teamId} filter={filters.open} none={texts.noneOpen} names={names} />
+              {ofOpen.length === 0 ? (
+                <Text maw="60ch">{texts.noneOpen}</Text>
+              ) : (
+                <PlanList teamId={teamId} plans={ofOpen} {...names} />
+              )}
+              <More query={open} label={texts.more} />
             </Section>
             <Section title={texts.closed}>
-              <Plans teamId={teamId} filter={filters.closed} none={texts.noneClosed} names={names} />
+              {ofClosed.length === 0 ? (
+                <Text maw="60ch">{texts.noneClosed}</Text>
+              ) : (
+                <PlanList teamId={teamId} plans={ofClosed} {...names} />
+              )}
+              <More query={closed} label={texts.more} />
             </Section>
           </>
         )}
       </QueryView>
     </Page>
-  );
-}
-
-interface PlansProps {
-  readonly teamId: string;
-  readonly filter: Parameters<typeof plansQuery>[1];
-  readonly none: string;
-  readonly names: {
-    readonly trackName: (id: string) => string;
-    readonly riderName: (id: string) => string;
-  };
-}
-
-function Plans({ teamId, filter, none, names }: PlansProps) {
-  const plans = useInfiniteQuery(plansQuery(teamId, filter));
-  return (
-    <QueryView query={plans} isEmpty={(items) => items.length === 0} empty={<Text maw="60ch">{none}</Text>}>
-      {(items) => (
-        <>
-          <PlanList teamId={teamId} plans={items} {...names} />
-          {plans.hasNextPage && (
-            <Group>
-              <Button
-                variant="default"
-                loading={plans.isFetchingNextPage}
-                onClick={() => void plans.fetchNextPage()}
-              >
-                {texts.more}
-              </Button>
-            </Group>
-          )}
-        </>
-      )}
-    </QueryView>
   );
 }

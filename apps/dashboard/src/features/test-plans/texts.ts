@@ -103,6 +103,8 @@ export const texts = {
     'A run that a mistake spoilt waits on this phone. The rest is ordered anew once it is sent; until then nobody can say what comes next.',
   allRidden: riderTexts.allRidden,
   allRiddenLead: 'Close the plan to see what it tells.',
+  noTrack:
+    'The track of this plan has not been read on this device. Load the page again where there is signal.',
   waitForClosing: 'It is closed by a mechanic or a coach; then you see what the letters were.',
   stale: 'The order is out of date.',
   staleLead: 'A run was voided, or counts again. Order the rest anew before the next run.',
