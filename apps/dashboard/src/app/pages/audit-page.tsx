@@ -1,4 +1,3 @@
-import { Button, Group } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { auditQuery, type AuditFilter } from '../../features/audit/api/audit.js';
@@ -7,6 +6,7 @@ import { AuditList } from '../../features/audit/components/audit-list.js';
 import { texts } from '../../features/audit/texts.js';
 import { membersQuery } from '../../features/members/api/members.js';
 import { Empty } from '../../shared/ui/empty.js';
+import { More } from '../../shared/ui/more.js';
 import { Page } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
@@ -26,17 +26,7 @@ export function AuditPage() {
       >
         {({ pages }) => <AuditList entries={pages.flatMap(({ items }) => items)} />}
       </QueryView>
-      {trail.hasNextPage && (
-        <Group>
-          <Button
-            variant="default"
-            loading={trail.isFetchingNextPage}
-            onClick={() => void trail.fetchNextPage()}
-          >
-            {texts.older}
-          </Button>
-        </Group>
-      )}
+      <More query={trail} label={texts.older} />
     </Page>
   );
 }

@@ -1,4 +1,4 @@
-import { Button, Group, Stack, Text } from '@mantine/core';
+import { Stack, Text } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi, useNavigate } from '@tanstack/react-router';
 import { DecisionFilters } from '../../features/decisions/components/decision-filters.js';
@@ -10,6 +10,7 @@ import { joined } from '../../shared/http/joined.js';
 import { decisionsQuery, type Decision, type DecisionFilter } from '../../shared/http/reads/decisions.js';
 import { useFleet, type Fleet } from '../../shared/http/reads/fleet.js';
 import { tracksQuery, type Track } from '../../shared/http/reads/tracks.js';
+import { More } from '../../shared/ui/more.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
@@ -75,7 +76,7 @@ function Open({ teamId, filter, fleet, tracks }: PartProps) {
                 </Stack>
               )}
             />
-            <More query={open} />
+            <More query={open} label={texts.more} screenOnly />
           </>
         )}
       </QueryView>
@@ -103,29 +104,10 @@ function Settled({ teamId, filter, fleet, tracks }: PartProps) {
               fleet={fleet}
               trackName={nameIn(tracks)}
             />
-            <More query={decisions} />
+            <More query={decisions} label={texts.more} screenOnly />
           </>
         )}
       </QueryView>
     </Section>
-  );
-}
-
-interface MoreProps {
-  readonly query: {
-    readonly hasNextPage: boolean;
-    readonly isFetchingNextPage: boolean;
-    readonly fetchNextPage: () => Promise<unknown>;
-  };
-}
-
-function More({ query }: MoreProps) {
-  if (!query.hasNextPage) return null;
-  return (
-    <Group className="ll-screen-only">
-      <Button variant="default" loading={query.isFetchingNextPage} onClick={() => void query.fetchNextPage()}>
-        {texts.more}
-      </Button>
-    </Group>
   );
 }

@@ -1,4 +1,4 @@
-import { Button, Group, Text } from '@mantine/core';
+import { Text } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { movementsQuery, spacersQuery } from '../../features/spacers/api/spacers.js';
 import { MovementForm } from '../../features/spacers/components/movement-form.js';
@@ -8,6 +8,7 @@ import { texts } from '../../features/spacers/texts.js';
 import { joined } from '../../shared/http/joined.js';
 import { springUnitsQuery } from '../../shared/http/reads/spring-units.js';
 import { Empty } from '../../shared/ui/empty.js';
+import { More } from '../../shared/ui/more.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
@@ -55,17 +56,7 @@ function Movements({ teamId, canChange }: { teamId: string; canChange: boolean }
       {(items) => (
         <>
           <MovementList teamId={teamId} movements={items} canChange={canChange} />
-          {movements.hasNextPage && (
-            <Group>
-              <Button
-                variant="default"
-                loading={movements.isFetchingNextPage}
-                onClick={() => void movements.fetchNextPage()}
-              >
-                {texts.older}
-              </Button>
-            </Group>
-          )}
+          <More query={movements} label={texts.older} />
         </>
       )}
     </QueryView>

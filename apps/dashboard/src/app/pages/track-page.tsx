@@ -1,4 +1,3 @@
-import { Button, Group } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { BikeBaseline } from '../../features/baselines/components/bike-baseline.js';
@@ -19,6 +18,7 @@ import { runsQuery } from '../../shared/http/reads/runs.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
 import { Empty } from '../../shared/ui/empty.js';
 import { LinkButton } from '../../shared/ui/link.js';
+import { More } from '../../shared/ui/more.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { texts } from '../texts.js';
@@ -163,17 +163,7 @@ function Runs({ teamId, trackId, fleet }: PartProps) {
             whoOf={({ riderId, bikeId }) => `${fleet.riderName(riderId)}, ${bikeName(bikeId)}`}
             canVoid={role !== 'rider'}
           />
-          {runs.hasNextPage && (
-            <Group>
-              <Button
-                variant="default"
-                loading={runs.isFetchingNextPage}
-                onClick={() => void runs.fetchNextPage()}
-              >
-                {runTexts.more}
-              </Button>
-            </Group>
-          )}
+          <More query={runs} label={runTexts.more} />
         </>
       )}
     </QueryView>

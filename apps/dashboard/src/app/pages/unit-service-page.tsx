@@ -1,4 +1,4 @@
-import { Button, Group, Text } from '@mantine/core';
+import { Text } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { serviceEntriesQuery, unitServiceQuery } from '../../features/unit-service/api/unit-service.js';
@@ -9,6 +9,7 @@ import { Standing } from '../../features/unit-service/components/standing.js';
 import { texts } from '../../features/unit-service/texts.js';
 import { joined } from '../../shared/http/joined.js';
 import { springUnitsQuery } from '../../shared/http/reads/spring-units.js';
+import { More } from '../../shared/ui/more.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
@@ -70,17 +71,7 @@ function Entries({ teamId, unitId, canChange }: EntriesProps) {
       {(items) => (
         <>
           <EntryList teamId={teamId} entries={items} canChange={canChange} />
-          {entries.hasNextPage && (
-            <Group>
-              <Button
-                variant="default"
-                loading={entries.isFetchingNextPage}
-                onClick={() => void entries.fetchNextPage()}
-              >
-                {texts.older}
-              </Button>
-            </Group>
-          )}
+          <More query={entries} label={texts.older} />
         </>
       )}
     </QueryView>
