@@ -29,6 +29,7 @@ export const keys = {
   runsOf: (teamId: string, filter: object) => [...team(teamId), 'runs', filter] as const,
   pit: (teamId: string) => [...team(teamId), 'pit'] as const,
   pitIn: (teamId: string, air: object) => [...team(teamId), 'pit', air] as const,
+  unitServices: (teamId: string) => [...team(teamId), 'unit-service'] as const,
   unitService: (teamId: string, unitId: string) => [...team(teamId), 'unit-service', unitId] as const,
   spacers: (teamId: string) => [...team(teamId), 'spacers'] as const,
   workOrders: (teamId: string) => [...team(teamId), 'work-orders'] as const,
@@ -54,4 +55,16 @@ export const changedBySetup = (teamId: string) => [
   keys.baselines(teamId),
   keys.workOrders(teamId),
   keys.pit(teamId),
+];
+
+/** What a run more, or one that counts no more, changes on the pages. */
+export const changedByRun = (teamId: string) => [
+  keys.runs(teamId),
+  keys.sessions(teamId),
+  keys.demand(teamId),
+  keys.baselines(teamId),
+  keys.testPlans(teamId),
+  keys.comparisons(teamId),
+  keys.pit(teamId),
+  keys.unitServices(teamId),
 ];

@@ -1,19 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { createContext, use, useEffect, useState, useSyncExternalStore, type ReactNode } from 'react';
-import { keys } from '../../../shared/http/keys.js';
+import { changedByRun } from '../../../shared/http/keys.js';
 import { RunQueue, type QueueState } from './run-queue.js';
 
 const QueueContext = createContext<RunQueue | null>(null);
-
-/** What a run more changes elsewhere. */
-const runsTouch = (teamId: string) => [
-  keys.runs(teamId),
-  keys.sessions(teamId),
-  keys.demand(teamId),
-  keys.baselines(teamId),
-  keys.testPlans(teamId),
-  keys.comparisons(teamId),
-];
 
 /** Keeps the runs of the signed-in account, and sends them while any page of a team is open. */
 export function RunQueueProvider({ account, children }: { account: string; children: ReactNode }) {
@@ -21,7 +11,7 @@ export function RunQueueProvider({ account, children }: { account: string; child
   const [queue] = useState(
     () =>
       new RunQueue(account, ({ teamId }) => {
-        runsTouch(teamId).forEach((queryKey) => void queries.invalidateQueries({ queryKey }));
+        changedByRun(teamId).forEach((queryKey) => void queries.invalidateQueries({ queryKey }));
       }),
   );
   useEffect(() => {

@@ -1,5 +1,5 @@
 import { api, bodyOf, idempotencyKey } from '../../../shared/http/client.js';
-import { keys } from '../../../shared/http/keys.js';
+import { changedByRun } from '../../../shared/http/keys.js';
 import { useSubmission } from '../../../shared/http/use-submission.js';
 
 /** Lets a voided run count again. */
@@ -12,5 +12,5 @@ export const useRestoreRun = (teamId: string) =>
           headers: idempotencyKey(key),
         }),
       ),
-    refreshes: [keys.runs(teamId), keys.demand(teamId), keys.baselines(teamId)],
+    refreshes: changedByRun(teamId),
   });

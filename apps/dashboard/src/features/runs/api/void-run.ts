@@ -1,6 +1,6 @@
 import { api, bodyOf, idempotencyKey } from '../../../shared/http/client.js';
 import type { components } from '../../../shared/http/generated/schema.js';
-import { keys } from '../../../shared/http/keys.js';
+import { changedByRun } from '../../../shared/http/keys.js';
 import { useSubmission } from '../../../shared/http/use-submission.js';
 
 type Voiding = components['schemas']['VoidInputDto'];
@@ -16,5 +16,5 @@ export const useVoidRun = (teamId: string, runId: string) =>
           body,
         }),
       ),
-    refreshes: [keys.runs(teamId), keys.demand(teamId), keys.baselines(teamId)],
+    refreshes: changedByRun(teamId),
   });

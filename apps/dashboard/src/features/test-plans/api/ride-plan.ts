@@ -1,19 +1,9 @@
 import { api, bodyOf, idempotencyKey, ifMatch } from '../../../shared/http/client.js';
 import type { components } from '../../../shared/http/generated/schema.js';
-import { keys } from '../../../shared/http/keys.js';
+import { changedByRun, keys } from '../../../shared/http/keys.js';
 import { useSubmission } from '../../../shared/http/use-submission.js';
 
 type PlanVoidInput = components['schemas']['PlanVoidInputDto'];
-
-/** What a run more or less in a plan changes elsewhere. */
-const touchedBy = (teamId: string) => [
-  keys.testPlans(teamId),
-  keys.comparisons(teamId),
-  keys.runs(teamId),
-  keys.sessions(teamId),
-  keys.demand(teamId),
-  keys.baselines(teamId),
-];
 
 /** Voids a run of a plan; what its rider has still to ride is ordered anew. */
 export const useVoidPlanRun = (teamId: string, planId: string) =>
@@ -26,7 +16,7 @@ export const useVoidPlanRun = (teamId: string, planId: string) =>
           body,
         }),
       ),
-    refreshes: touchedBy(teamId),
+    refreshes: changedByRun(teamId),
   });
 
 /** Orders anew what a rider has still to ride, after a run was voided or restored elsewhere. */
