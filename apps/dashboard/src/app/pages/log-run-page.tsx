@@ -2,19 +2,14 @@ import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { LogRunForm, type LogRunFormProps } from '../../features/ride/components/log-run-form.js';
-import {
-  emptyRun,
-  localDay,
-  valuesOf,
-  type Ride,
-  type RunValues,
-} from '../../features/ride/model/run-form.js';
+import { emptyRun, valuesOf, type Ride, type RunValues } from '../../features/ride/model/run-form.js';
 import { runTimer } from '../../features/ride/model/run-timer.js';
 import { typedTemperature } from '../../features/ride/model/typed-temperature.js';
 import { useQueueState } from '../../features/ride/queue/use-run-queue.js';
 import { myBikeTexts } from '../../features/ride/my-bike-texts.js';
 import { texts } from '../../features/ride/texts.js';
 import { bikeEndsQuery } from '../../features/workbench/api/bike-ends.js';
+import { localDay } from '../../shared/format/time.js';
 import { joined } from '../../shared/http/joined.js';
 import { bikesQuery, type Bike } from '../../shared/http/reads/bikes.js';
 import { runsQuery } from '../../shared/http/reads/runs.js';

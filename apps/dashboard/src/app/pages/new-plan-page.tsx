@@ -1,9 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { getRouteApi, useNavigate } from '@tanstack/react-router';
-import { localDay } from '../../features/ride/model/run-form.js';
 import { PlanForm } from '../../features/test-plans/components/plan-form.js';
 import { emptyPlan } from '../../features/test-plans/model/plan-form.js';
 import { texts } from '../../features/test-plans/texts.js';
+import { localDay } from '../../shared/format/time.js';
 import { joined } from '../../shared/http/joined.js';
 import { useFleet } from '../../shared/http/reads/fleet.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { numberText, parseNumber } from './parse.js';
 import { formatChange, formatCount, formatHeight, formatShare } from './numbers.js';
-import { formatRunTime, parseRunTime } from './time.js';
+import { formatRunTime, localDay, parseRunTime } from './time.js';
 
 describe('numbers as a person reads them', () => {
   it('a change carries its sign, and none that rounds to nothing', () => {
@@ -26,6 +26,10 @@ describe('numbers as a person reads them', () => {
     expect(formatCount(1, 'run')).toBe('1 run');
     expect(formatCount(0, 'run')).toBe('0 runs');
   });
+});
+
+it('a calendar day is that of the device, not the one in Greenwich', () => {
+  expect(localDay(new Date(2026, 0, 3, 0, 10))).toBe('2026-01-03');
 });
 
 describe('run times', () => {

@@ -30,6 +30,12 @@ export function formatClock(moment: number, now: number): string {
   return new Intl.DateTimeFormat(LANGUAGE, { hour: '2-digit', minute: '2-digit' }).format(moment);
 }
 
+/** The calendar day of a moment on this device's clock, as the API writes it: 2026-05-09. */
+export function localDay(moment: Date): string {
+  const two = (part: number) => String(part).padStart(2, '0');
+  return `${moment.getFullYear()}-${two(moment.getMonth() + 1)}-${two(moment.getDate())}`;
+}
+
 /** The time of a run: 2:07.4 for 127.4 s. */
 export function formatRunTime(seconds: number): string {
   const tenths = Math.round(seconds * 10);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { emptyRun, formErrors, localDay, obviousErrors, runMessage, valuesOf } from './run-form.js';
+import { emptyRun, formErrors, obviousErrors, runMessage, valuesOf } from './run-form.js';
 
 const run = emptyRun('track', 'damp');
 const ride = { bikeId: 'bike', setupId: 'ridden', day: '2026-05-09' };
@@ -67,9 +67,5 @@ describe('a run logged on the phone', () => {
       forkMm: 'Must be at most 170 mm',
       time: 'Must be …',
     });
-  });
-
-  it("counts the rider's own day, not the one in Greenwich", () => {
-    expect(localDay(new Date(2026, 0, 3, 0, 10))).toBe('2026-01-03');
   });
 });

@@ -148,9 +148,3 @@ export function formErrors(refused: Record<string, string>): RunErrors {
     }),
   );
 }
-
-/** The calendar day of a moment where the rider stands: 2026-05-09. */
-export function localDay(moment: Date): string {
-  const two = (part: number) => String(part).padStart(2, '0');
-  return `${moment.getFullYear()}-${two(moment.getMonth() + 1)}-${two(moment.getDate())}`;
-}

@@ -2,6 +2,7 @@ import { useMutation } from '@tanstack/react-query';
 import { api, asFile, bodyOf, idempotencyKey } from '../../../shared/http/client.js';
 import type { components } from '../../../shared/http/generated/schema.js';
 import { keys } from '../../../shared/http/keys.js';
+import type { Ground } from '../../../shared/http/reads/baselines.js';
 import { useSubmission } from '../../../shared/http/use-submission.js';
 
 export type RecordingPreview = components['schemas']['RecordingPreviewDto'];
@@ -14,7 +15,7 @@ export interface Recording {
   readonly query: {
     readonly trackId: string;
     readonly bikeId: string;
-    readonly condition: 'dry' | 'damp' | 'wet' | 'muddy' | 'dusty';
+    readonly condition: Ground;
     readonly positionSdM?: number;
     readonly utcOffsetMin: number;
   };

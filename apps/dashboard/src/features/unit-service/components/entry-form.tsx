@@ -1,11 +1,12 @@
 import { Button, Group, Stack } from '@mantine/core';
 import { useForm } from '@mantine/form';
+import { localDay } from '../../../shared/format/time.js';
 import { fieldErrors } from '../../../shared/http/field-errors.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { Fields } from '../../../shared/ui/form/fields.js';
 import { obviousErrors } from '../../../shared/ui/form/field-spec.js';
 import { useEnterService } from '../api/unit-service.js';
-import { dayOf, entryMessage, entryValues } from '../model/entry-form.js';
+import { entryMessage, entryValues } from '../model/entry-form.js';
 import { ENTRY_FIELDS, NOTE_FIELD, RIDING_FIELD, texts } from '../texts.js';
 
 interface EntryFormProps {
@@ -17,7 +18,7 @@ interface EntryFormProps {
 
 export function EntryForm({ teamId, unitId, doneBy }: EntryFormProps) {
   const enter = useEnterService(teamId, unitId);
-  const initialValues = entryValues(dayOf(new Date()), doneBy);
+  const initialValues = entryValues(localDay(new Date()), doneBy);
   const fieldsOf = (kind: string) => [
     ...ENTRY_FIELDS,
     ...(kind === 'hours' ? [RIDING_FIELD] : []),

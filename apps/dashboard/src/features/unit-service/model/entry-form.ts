@@ -25,9 +25,3 @@ export const careMessage = (values: ReturnType<typeof careValues>) => ({
   serviceIntervalHours: parseNumber(values.serviceIntervalHours),
   capTorqueNm: parseNumber(values.capTorqueNm),
 });
-
-/** The day on this device's calendar, as the API writes it. */
-export function dayOf(moment: Date): string {
-  const two = (count: number) => String(count).padStart(2, '0');
-  return `${moment.getFullYear()}-${two(moment.getMonth() + 1)}-${two(moment.getDate())}`;
-}

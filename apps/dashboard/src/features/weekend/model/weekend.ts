@@ -1,3 +1,4 @@
+import { localDay } from '../../../shared/format/time.js';
 import type { Ground } from '../../../shared/http/reads/baselines.js';
 
 /** What a weekend is for, as its address holds it: it can be sent to somebody and opened again. */
@@ -18,16 +19,10 @@ const MS_A_DAY = 86_400_000;
 /** A race weekend with its training days. */
 const DAYS = 4;
 
-/** A day as an address and the API write it, in the calendar of this device. */
-function dayText(date: Date): string {
-  const part = (value: number) => String(value).padStart(2, '0');
-  return `${date.getFullYear()}-${part(date.getMonth() + 1)}-${part(date.getDate())}`;
-}
-
 /** The Saturday that comes next; today where it is one. */
 export function nextSaturday(now: Date): string {
   const ahead = (SATURDAY - now.getDay() + DAYS_A_WEEK) % DAYS_A_WEEK;
-  return dayText(new Date(now.getFullYear(), now.getMonth(), now.getDate() + ahead));
+  return localDay(new Date(now.getFullYear(), now.getMonth(), now.getDate() + ahead));
 }
 
 /** The last day of the weekend that begins on `day`. */
