@@ -68,4 +68,26 @@ describe.each(SIZES)('a recording on a $name', (size) => {
     await chooseFile(page, '<!DOCTYPE gpx><gpx version="1.1"/>');
     await page.getByText(/without a document type/).waitFor();
   });
+
+  it('is not checked once its file is no longer chosen, or cannot be read', async () => {
+    const page = await openTrack(size);
+    await page.getByRole('link', { name: 'Import runs' }).click();
+    const recording = page.getByRole('region', { name: 'From a position recording' });
+    const check = recording.getByRole('button', { name: 'Check the file' });
+    const isOpen = () => check.isEnabled();
+    await chooseFile(page, gpxOf(segmentOf('2026-05-20T10:30:00Z', 8)));
+    await page.getByRole('table', { name: /^Runs between the gates/ }).waitFor();
+    await page.getByLabel('GPX file').setInputFiles([]);
+    await expect.poll(isOpen).toBe(false);
+    expect(await page.getByRole('table', { name: /^Runs between the gates/ }).count()).toBe(0);
+    // As of a file that was moved or changed after it was chosen.
+    await page.evaluate('File.prototype.text = () => Promise.reject(new Error("gone"))');
+    await page.getByLabel('GPX file').setInputFiles({
+      name: 'day.gpx',
+      mimeType: 'application/gpx+xml',
+      buffer: Buffer.from('<gpx/>'),
+    });
+    await recording.getByRole('alert').getByText('The file cannot be read here. Choose it again.').waitFor();
+    expect(await isOpen()).toBe(false);
+  });
 });

@@ -22,7 +22,6 @@ export const texts = {
   file: 'Archive (a .json file)',
   takeButton: 'Make a team of it',
   notTaken: 'Not taken in',
-  unreadable: 'The file cannot be read here. Choose it again.',
   problems: 'What is wrong, and where',
   where: 'Where',
   allowed: 'It must be',

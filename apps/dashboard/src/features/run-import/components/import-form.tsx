@@ -1,5 +1,5 @@
 import { Button, Group, Stack, Text, Textarea } from '@mantine/core';
-import { useState, type ChangeEvent, type FormEvent } from 'react';
+import { useState, type FormEvent } from 'react';
 import { formatCount } from '../../../shared/format/numbers.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { FileField } from '../../../shared/ui/file-field.js';
@@ -22,10 +22,8 @@ export function ImportForm({ teamId }: { teamId: string }) {
     preview.reset();
     store.reset();
   };
-  const choose = (event: ChangeEvent<HTMLInputElement>) => {
-    const [file] = event.currentTarget.files ?? [];
-    if (file !== undefined) void file.text().then(change);
-  };
+  // Lines that were pasted stay where no file is chosen any more.
+  const choose = (text: string | null) => text !== null && change(text);
   const check = (event: FormEvent) => {
     event.preventDefault();
     preview.mutate(csv);
@@ -38,7 +36,7 @@ export function ImportForm({ teamId }: { teamId: string }) {
           <Text c="dimmed" maw="70ch">
             {texts.columns}
           </Text>
-          <FileField label={texts.file} accept=".csv,text/csv" onChange={choose} />
+          <FileField label={texts.file} accept=".csv,text/csv" notDone={texts.notChecked} onText={choose} />
           <Textarea
             label={texts.paste}
             autosize

@@ -1,5 +1,5 @@
 import { Button, Group, NativeSelect, Stack, Text } from '@mantine/core';
-import { useState, type ChangeEvent, type FormEvent } from 'react';
+import { useState, type FormEvent } from 'react';
 import { formatCount } from '../../../shared/format/numbers.js';
 import { parseNumber } from '../../../shared/format/parse.js';
 import { fieldErrors } from '../../../shared/http/field-errors.js';
@@ -44,10 +44,6 @@ export function RecordingForm({ teamId, tracks, bikes, grounds }: RecordingFormP
       preview.reset();
       store.reset();
     };
-  const choose = (event: ChangeEvent<HTMLInputElement>) => {
-    const [file] = event.currentTarget.files ?? [];
-    if (file !== undefined) void file.text().then(changing(setGpx));
-  };
   const sd = parseNumber(positionSd);
   const recording: Recording = {
     gpx,
@@ -71,7 +67,12 @@ export function RecordingForm({ teamId, tracks, bikes, grounds }: RecordingFormP
       <form onSubmit={check} noValidate>
         <Stack maw="40rem">
           <Text c="dimmed">{texts.recordingLead}</Text>
-          <FileField label={texts.gpxFile} accept=".gpx,application/gpx+xml" onChange={choose} />
+          <FileField
+            label={texts.gpxFile}
+            accept=".gpx,application/gpx+xml"
+            notDone={texts.notChecked}
+            onText={(text) => changing(setGpx)(text ?? '')}
+          />
           <NativeSelect
             label={texts.track}
             data={named(timed)}
