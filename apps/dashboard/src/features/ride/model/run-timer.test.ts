@@ -29,6 +29,12 @@ describe('the times of sections', () => {
     expect(sectionTimesS({ ...run, marks: [41_000] }, 3)).toEqual([40]);
   });
 
+  it('are not told for a track with fewer sections than were marked on the one before', () => {
+    const timer = { ...run, marks: [41_000, 61_300] };
+    expect(sectionTimesS(timer, 2)).toEqual([]);
+    expect(sectionTimesS(timer, 0)).toEqual([]);
+  });
+
   it('add up to the time of the run as it is shown, whatever was rounded', () => {
     fc.assert(
       fc.property(

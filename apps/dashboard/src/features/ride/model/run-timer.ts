@@ -47,10 +47,11 @@ const TENTH_MS = 100;
 
 /**
  * Times of the sections whose ends were marked, s to a tenth, in riding order; the last section ends where the run does.
- * Ends are rounded, not lengths, so that sections never add up to more than the run. Without a mark there are none.
+ * Ends are rounded, not lengths, so that sections never add up to more than the run. Without a mark there are none, and
+ * neither where more were marked than the track has: another was chosen while the timer ran.
  */
 export function sectionTimesS({ startedAt, stoppedAt, marks }: RunTimer, sections: number): number[] {
-  if (marks.length === 0) return [];
+  if (marks.length === 0 || marks.length >= sections) return [];
   const ends = [...marks, ...(marks.length === sections - 1 && stoppedAt !== null ? [stoppedAt] : [])];
   const tenths = [startedAt, ...ends].map((moment) => Math.round((moment - startedAt) / TENTH_MS));
   return tenths.slice(1).map((end, i) => Math.max(0, end - (tenths[i] as number)) / 10);
