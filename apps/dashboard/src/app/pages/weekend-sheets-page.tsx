@@ -12,7 +12,6 @@ import { lastDay } from '../../features/weekend/model/weekend.js';
 import { sheetTexts as texts, texts as weekendTexts } from '../../features/weekend/texts.js';
 import { formatNumber } from '../../shared/format/numbers.js';
 import { formatDay } from '../../shared/format/time.js';
-import { joined } from '../../shared/http/joined.js';
 import type { Baseline } from '../../shared/http/reads/baselines.js';
 import type { Fleet } from '../../shared/http/reads/fleet.js';
 import type { Track } from '../../shared/http/reads/tracks.js';
@@ -56,9 +55,7 @@ export function WeekendSheetsPage() {
                       </LinkButton>
                     </>
                   }
-                >
-                  <span />
-                </Page>
+                />
               </div>
               <QueryView
                 query={weekend.baselines}
@@ -120,7 +117,7 @@ function Sheets({ teamId, track, fleet, weekend, baselines, sheet }: SheetsProps
           })
         }
       />
-      <QueryView query={joined([sessions], () => sessions.data ?? [])}>
+      <QueryView query={sessions}>
         {(planned) => (
           <div className={classes.sheets}>
             {(sheet === undefined || sheet === TEAM) && (

@@ -6,7 +6,8 @@ interface PageProps {
   readonly lead?: ReactNode;
   /** Links and buttons that belong to the whole page. */
   readonly actions?: ReactNode;
-  readonly children: ReactNode;
+  /** The content; left out where it is not under the heading, as on paper. */
+  readonly children?: ReactNode;
 }
 
 /** The frame of every page: one first heading, what can be done here, and the content. */

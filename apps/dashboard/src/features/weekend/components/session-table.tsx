@@ -15,6 +15,10 @@ interface SessionTableProps {
 /** When a session starts, in words. */
 export const whenOf = ({ day, startsAt }: PlannedSession) => `${formatDay(day)}, ${startsAt}`;
 
+/** What is ridden in a session: one of the test plans that `planName` names, or whatever the riders like. */
+export const whatOf = ({ testPlanId }: PlannedSession, planName: (id: string) => string) =>
+  testPlanId === null ? texts.rideAndLog : texts.planOf(planName(testPlanId));
+
 /** The sessions in the order in which they start. */
 export function SessionTable({ sessions, riderName, planName, actionOf }: SessionTableProps) {
   return (
@@ -33,7 +37,7 @@ export function SessionTable({ sessions, riderName, planName, actionOf }: Sessio
             <Table.Th scope="row">{whenOf(session)}</Table.Th>
             <Table.Td>{session.riderIds.map(riderName).join(', ')}</Table.Td>
             <Table.Td>
-              {session.testPlanId === null ? texts.rideAndLog : texts.planOf(planName(session.testPlanId))}
+              {whatOf(session, planName)}
               {session.note !== '' && ` · ${session.note}`}
             </Table.Td>
             {actionOf !== undefined && <Table.Td className="ll-screen-only">{actionOf(session)}</Table.Td>}

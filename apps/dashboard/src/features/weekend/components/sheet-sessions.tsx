@@ -1,6 +1,6 @@
 import type { PlannedSession } from '../api/planned-sessions.js';
-import { sheetTexts, texts } from '../texts.js';
-import { whenOf } from './session-table.js';
+import { sheetTexts } from '../texts.js';
+import { whatOf, whenOf } from './session-table.js';
 import classes from './sheets.module.css';
 
 interface SheetSessionsProps {
@@ -21,8 +21,7 @@ export function SheetSessions({ sessions, planName, riderName }: SheetSessionsPr
         <ul>
           {sessions.map((session) => (
             <li key={session.id}>
-              <strong>{whenOf(session)}</strong>:{' '}
-              {session.testPlanId === null ? texts.rideAndLog : texts.planOf(planName(session.testPlanId))}
+              <strong>{whenOf(session)}</strong>: {whatOf(session, planName)}
               {riderName !== undefined && ` · ${session.riderIds.map(riderName).join(', ')}`}
               {session.note !== '' && ` · ${session.note}`}
             </li>
