@@ -1,6 +1,6 @@
 import { Text } from '@mantine/core';
 import { formatCount } from '../../../shared/format/numbers.js';
-import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
+import { isOnlyBounded, type EndBaseline } from '../../../shared/http/reads/baselines.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { texts } from '../texts.js';
 
@@ -22,9 +22,7 @@ export function Evidence({ evidence }: { evidence: EndBaseline['evidence'] }) {
       <Text size="sm" c="dimmed">
         {counts.join(' · ')}
       </Text>
-      {evidence.lowerBoundOnly && evidence.teamHere > 0 && (
-        <Warning word={texts.beware}>{texts.lowerBoundOnly}</Warning>
-      )}
+      {isOnlyBounded(evidence) && <Warning word={texts.beware}>{texts.lowerBoundOnly}</Warning>}
     </div>
   );
 }

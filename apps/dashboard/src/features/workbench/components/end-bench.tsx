@@ -1,6 +1,7 @@
 import { Text, Title } from '@mantine/core';
 import { memo, useDeferredValue, useMemo, useState } from 'react';
 import { formatNumber, temperatureText } from '../../../shared/format/numbers.js';
+import { isOnlyBounded } from '../../../shared/http/reads/baselines.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { StrokeBar } from '../../../shared/ui/stroke-bar/stroke-bar.js';
 import type { BikeEnds } from '../api/bike-ends.js';
@@ -140,9 +141,7 @@ function Evidence({ evidence }: { evidence: NonNullable<Bench['end']['evidence']
       <Text size="sm">
         {texts.evidence}: <strong>{evidence.level}</strong>. {evidence.message}
       </Text>
-      {evidence.lowerBoundOnly && evidence.teamHere > 0 && (
-        <Warning word={texts.beware}>{texts.lowerBoundOnly}</Warning>
-      )}
+      {isOnlyBounded(evidence) && <Warning word={texts.beware}>{texts.lowerBoundOnly}</Warning>}
     </>
   );
 }

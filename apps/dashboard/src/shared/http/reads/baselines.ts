@@ -9,6 +9,12 @@ export type EvaluatedFill = components['schemas']['EvaluatedFillDto'];
 
 export type Ground = components['schemas']['VenueDto']['condition'];
 
+/** Whether a track that was ridden is known only as at least so hard: too few of its readings are exact. */
+export const isOnlyBounded = ({
+  lowerBoundOnly,
+  teamHere,
+}: Pick<EndBaseline['evidence'], 'lowerBoundOnly' | 'teamHere'>): boolean => lowerBoundOnly && teamHere > 0;
+
 /** The baselines of every bike on a track, or of one bike; on dry ground and in usual air where none is named. */
 export const baselinesQuery = (
   teamId: string,
