@@ -37,7 +37,6 @@ export const texts = {
   shock: 'Shock',
   expected: 'expected',
   observed: 'observed',
-  noReading: 'no ring reading yet',
   sag: 'sag',
   risk: 'risk a run',
   nothingExpected: 'Nothing was computed for this one.',

@@ -42,5 +42,4 @@ export const texts = {
   none: 'none',
   revision: (number: number) => `revision ${number}`,
   runs: (count: number) => (count === 1 ? 'one run' : `${count} runs`),
-  link: 'First steps',
 };

@@ -27,8 +27,6 @@ export const myBikeTexts = {
   startRun: 'Start a run',
   running: 'Run under way',
   toRun: 'To the run',
-  notRead: 'not read',
-  onSetup: (day: string) => `On the set-up of ${day}`,
   notTimed: 'not timed',
   queue: 'Runs that wait on this phone',
   waiting: (count: number) => `${count} ${count === 1 ? 'run waits' : 'runs wait'} on this phone.`,

@@ -44,7 +44,6 @@ export const texts = {
   more: 'Track, ground, bottom-outs, note',
   keptHere: 'Not kept on this phone. Free some storage, then save again.',
   notKept: 'Not saved',
-  refusedGone: 'This run is not on this phone any more.',
   noTracks: 'No tracks yet',
   noTracksLead: 'Your coach or mechanic enters the track first.',
 };

@@ -7,8 +7,6 @@ export const texts = {
   title: (unit: string) => `Service of ${unit}`,
   lead: 'How much it was ridden since its last service, and what that is made of.',
   link: 'Service',
-  none: 'Not here',
-  noneLead: 'There is no such fork or shock in this team.',
   now: 'Since the last service',
   lastService: (day: string) => `Last service on ${day}; that day counts as ridden after it.`,
   neverServiced: 'No service is recorded: everything that is recorded counts.',

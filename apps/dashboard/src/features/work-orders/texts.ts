@@ -34,7 +34,5 @@ export const texts = {
   short: 'too few in stock',
   doneBy: (who: string, when: string) => `done by ${who}, ${when}`,
   notTicked: 'Not ticked',
-  notHere: 'Not here',
-  notHereLead: 'There is no such work order in this team.',
   toBike: 'To the bike',
 };

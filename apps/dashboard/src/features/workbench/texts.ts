@@ -11,7 +11,6 @@ export const texts = {
   toBike: 'To the bike’s records',
   bike: 'Bike',
   track: 'Track',
-  noTrackChosen: 'none: no hits, no risk',
   end: 'End',
   fork: 'Fork',
   shock: 'Shock',
