@@ -11,6 +11,7 @@ import {
 } from '@nestjs/swagger';
 import { AnyAccount, Roles } from '../../platform/http/access.js';
 import { Account, Scope, type TeamScope } from '../../platform/http/scope.js';
+import { textOf } from '../../platform/http/text-body.js';
 import { ARCHIVE_TYPE } from './archive.js';
 import { ImportedTeamDto } from './imported-team.dto.js';
 import { TakeArchive } from './take-archive.js';
@@ -55,7 +56,7 @@ export class TeamArchiveController {
     @Body() body: unknown,
     @Headers('idempotency-key') idempotencyKey?: string,
   ): Promise<ImportedTeamDto> {
-    if (typeof body !== 'string') throw new NotAnArchive(`Send the archive as ${ARCHIVE_TYPE}.`);
-    return this.imports.take(accountId, body, idempotencyKey);
+    const text = textOf(body, new NotAnArchive(`Send the archive as ${ARCHIVE_TYPE}.`));
+    return this.imports.take(accountId, text, idempotencyKey);
   }
 }

@@ -10,6 +10,7 @@ import {
 } from '@nestjs/swagger';
 import { Roles, TokenScope } from '../../../platform/http/access.js';
 import { ROLES, Scope, type TeamScope } from '../../../platform/http/scope.js';
+import { textOf } from '../../../platform/http/text-body.js';
 import { NotCsv } from './csv.errors.js';
 import { ExportRuns } from './export-runs.js';
 import { ImportDto, ImportPreviewDto } from './import.dto.js';
@@ -40,7 +41,7 @@ export class CsvController {
   @ApiBody({ schema: SCHEMA as object })
   @ApiOkResponse({ type: ImportPreviewDto })
   preview(@Scope() scope: TeamScope, @Body() body: unknown): Promise<ImportPreviewDto> {
-    return this.imports.preview(scope, textOf(body));
+    return this.imports.preview(scope, textOf(body, new NotCsv()));
   }
 
   @Roles('mechanic', 'coach')
@@ -51,7 +52,7 @@ export class CsvController {
   @ApiBody({ schema: SCHEMA as object })
   @ApiCreatedResponse({ type: ImportDto })
   commit(@Scope() scope: TeamScope, @Body() body: unknown): Promise<ImportDto> {
-    return this.imports.commit(scope, textOf(body));
+    return this.imports.commit(scope, textOf(body, new NotCsv()));
   }
 
   @Roles(...ROLES)
@@ -65,9 +66,4 @@ export class CsvController {
   csv(@Scope() scope: TeamScope): Promise<string> {
     return this.exports.csv(scope);
   }
-}
-
-function textOf(body: unknown): string {
-  if (typeof body !== 'string') throw new NotCsv();
-  return body;
 }

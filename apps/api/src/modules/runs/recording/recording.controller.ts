@@ -9,6 +9,7 @@ import {
 } from '@nestjs/swagger';
 import { Roles, TokenScope } from '../../../platform/http/access.js';
 import { Scope, type TeamScope } from '../../../platform/http/scope.js';
+import { textOf } from '../../../platform/http/text-body.js';
 import { ImportRecording } from './import-recording.js';
 import { RecordingDto, RecordingPreviewDto, RecordingQuery } from './recording.dto.js';
 import { NotText } from './recording.errors.js';
@@ -44,7 +45,7 @@ export class RecordingController {
     @Query() query: RecordingQuery,
     @Body() body: unknown,
   ): Promise<RecordingPreviewDto> {
-    return this.recordings.preview(scope, query, textOf(body));
+    return this.recordings.preview(scope, query, textOf(body, new NotText()));
   }
 
   @Roles('mechanic', 'coach')
@@ -59,11 +60,6 @@ export class RecordingController {
     @Query() query: RecordingQuery,
     @Body() body: unknown,
   ): Promise<RecordingDto> {
-    return this.recordings.commit(scope, query, textOf(body));
+    return this.recordings.commit(scope, query, textOf(body, new NotText()));
   }
-}
-
-function textOf(body: unknown): string {
-  if (typeof body !== 'string') throw new NotText();
-  return body;
 }
