@@ -12,6 +12,7 @@ import {
 } from '../../platform/http/fields.js';
 import { BikeDto } from '../bikes/bikes.dto.js';
 import { DecisionDto } from '../decisions/decisions.dto.js';
+import { LONGEST_RUN_S } from '../runs/run-input.dto.js';
 import { SetupDto } from '../setups/setups.dto.js';
 import { PitEndDto } from './pit-end.dto.js';
 
@@ -77,7 +78,7 @@ export class PitRunDto {
     description: 'Its time; null: not timed.',
     unit: 's',
     minimum: 0,
-    maximum: 7_200,
+    maximum: LONGEST_RUN_S,
     example: 187.4,
     nullable: true,
   })

@@ -10,6 +10,10 @@ import {
   TextField,
 } from '../../platform/http/fields.js';
 import { CONDITIONS, type Condition } from '../sessions/conditions.js';
+import { MAX_SECTIONS } from '../tracks/tracks.dto.js';
+
+/** No run takes longer, s. */
+export const LONGEST_RUN_S = 7_200;
 
 const travel = { unit: 'mm', minimum: 0, maximum: 300, optional: true, nullable: true };
 const rating = {
@@ -95,11 +99,9 @@ export class SectionTimeDto {
   @TextField({ description: 'Name of the section, as the track has it.', maxLength: 80, example: 'Stairs' })
   section: string;
 
-  @NumberField({ description: 'Its time.', unit: 's', minimum: 0.1, maximum: 7_200, example: 41.2 })
+  @NumberField({ description: 'Its time.', unit: 's', minimum: 0.1, maximum: LONGEST_RUN_S, example: 41.2 })
   timeS: number;
 }
-
-export const MAX_SECTIONS = 30;
 
 export class RunInputDto {
   @IdField({
@@ -154,7 +156,7 @@ export class RunInputDto {
     description: 'Time of the run; null: not timed.',
     unit: 's',
     minimum: 1,
-    maximum: 7_200,
+    maximum: LONGEST_RUN_S,
     example: 187.4,
     optional: true,
     nullable: true,

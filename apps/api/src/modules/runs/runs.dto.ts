@@ -12,8 +12,9 @@ import {
 import { answerOf } from '../../platform/http/answer.js';
 import { PageQuery, pageOf } from '../../platform/http/page.js';
 import { CONDITIONS, type Condition } from '../sessions/conditions.js';
+import { MAX_SECTIONS } from '../tracks/tracks.dto.js';
 import type { HitKind } from './ring-reading.entity.js';
-import { MAX_SECTIONS, RatingsDto, SectionTimeDto } from './run-input.dto.js';
+import { LONGEST_RUN_S, RatingsDto, SectionTimeDto } from './run-input.dto.js';
 
 /** The hit height behind a ring reading. */
 export class HitDto {
@@ -158,7 +159,7 @@ export class RunDto {
     description: 'Time of the run; null: not timed.',
     unit: 's',
     minimum: 1,
-    maximum: 7_200,
+    maximum: LONGEST_RUN_S,
     example: 187.4,
     nullable: true,
   })

@@ -8,6 +8,7 @@ import {
   PartField,
   TextField,
 } from '../../platform/http/fields.js';
+import { LONGEST_RUN_S } from '../runs/run-input.dto.js';
 
 const KINDS = ['warm-up', 'counted'] as const satisfies readonly PlannedRun['kind'][];
 
@@ -39,7 +40,7 @@ export class PlannedRunDto {
     description: 'Its time; null: not ridden yet, or not timed.',
     unit: 's',
     minimum: 1,
-    maximum: 7_200,
+    maximum: LONGEST_RUN_S,
     example: 187.4,
     nullable: true,
   })

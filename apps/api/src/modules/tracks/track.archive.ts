@@ -2,10 +2,9 @@ import { accepted, archived } from '../../platform/archive/archived.js';
 import { list, message, nullable, number, part, text } from '../../platform/archive/checks.js';
 import { refuseGateLength } from './gates.js';
 import { TrackEntity } from './track.entity.js';
-import { TrackDto } from './tracks.dto.js';
+import { MAX_SECTIONS, TrackDto } from './tracks.dto.js';
 import { answer, refuseDoubledSections } from './tracks.service.js';
 
-const MAX_SECTIONS = 30;
 const MAX_NAME = 80;
 
 const place = part({

@@ -3,6 +3,9 @@ import { IdField, NumberField, PartField, TextField, TextsField } from '../../pl
 import { pageOf } from '../../platform/http/page.js';
 import { VersionField } from '../../platform/http/version-field.js';
 
+/** No track has more sections. */
+export const MAX_SECTIONS = 30;
+
 const latitude = (description: string, example: number) =>
   NumberField({ description, unit: '°', minimum: -89, maximum: 89, example });
 const longitude = (description: string, example: number) =>
@@ -31,7 +34,7 @@ export class TrackInputDto {
 
   @TextsField({
     description: 'Names of the sections in riding order.',
-    maxItems: 30,
+    maxItems: MAX_SECTIONS,
     maxLength: 80,
     example: ['Upper woods', 'Stairs'],
     optional: true,

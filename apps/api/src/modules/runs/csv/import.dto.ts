@@ -8,6 +8,7 @@ import {
   TextField,
 } from '../../../platform/http/fields.js';
 import { CONDITIONS, type Condition } from '../../sessions/conditions.js';
+import { LONGEST_RUN_S } from '../run-input.dto.js';
 import { MAX_REPORTED_PROBLEMS } from './csv.errors.js';
 import { MAX_ROWS } from './read-table.js';
 
@@ -67,7 +68,7 @@ export class ImportRowDto {
     description: 'Time of the run; null: not timed.',
     unit: 's',
     minimum: 1,
-    maximum: 7_200,
+    maximum: LONGEST_RUN_S,
     example: 187.4,
     nullable: true,
   })

@@ -6,6 +6,7 @@ import type { Bike } from '../../bikes/bikes.service.js';
 import { SessionsService } from '../../sessions/sessions.service.js';
 import { TracksService } from '../../tracks/tracks.service.js';
 import { LogRun, type KnownRun } from '../log-run.js';
+import { LONGEST_RUN_S } from '../run-input.dto.js';
 import { once, RunRecordsReader, setupAt } from '../run-records.js';
 import { NoSetupYet } from '../runs.errors.js';
 import { RunsQueries } from '../runs.queries.js';
@@ -20,8 +21,8 @@ import {
 } from './recording.dto.js';
 import { NoGates, RecordingRefused } from './recording.errors.js';
 
-/** A run takes no longer, s: the most that a run's time may be; and no time below a second was meant. */
-const RUN_TIME = { least: 1, most: 7_200 };
+/** s. No time below a second was meant. */
+const SHORTEST_RUN_S = 1;
 const MS_PER_SECOND = 1_000;
 const MS_PER_MINUTE = 60_000;
 /** The same run cut from the same recording again starts at the same moment, but for rounding, s. */
@@ -84,8 +85,8 @@ export class ImportRecording {
       start: startGate,
       finish: finishGate,
       positionSd: query.positionSdM ?? USUAL_POSITION_SD_M,
-      longest: RUN_TIME.most,
-    }).filter(({ time }) => time >= RUN_TIME.least);
+      longest: LONGEST_RUN_S,
+    }).filter(({ time }) => time >= SHORTEST_RUN_S);
     const setup = await this.records.latestSetup(transaction, scope.teamId, bike.id);
     const stored = await this.queries.startsOf(
       transaction,

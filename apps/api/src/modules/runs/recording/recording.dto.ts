@@ -9,6 +9,7 @@ import {
   TextsField,
 } from '../../../platform/http/fields.js';
 import { CONDITIONS, type Condition } from '../../sessions/conditions.js';
+import { LONGEST_RUN_S } from '../run-input.dto.js';
 
 export const MOST_RUNS = 200;
 /** A hand-held or worn receiver under open sky, one standard deviation along one axis (common practice, no source). */
@@ -60,7 +61,7 @@ export class RecordedRunDto {
   @DayField({ description: 'The day by the clock at the track.', example: '2026-05-09' })
   day: string;
 
-  @NumberField({ description: 'Its time.', unit: 's', minimum: 1, maximum: 7_200, example: 187.4 })
+  @NumberField({ description: 'Its time.', unit: 's', minimum: 1, maximum: LONGEST_RUN_S, example: 187.4 })
   timeS: number;
 
   @NumberField({
@@ -68,7 +69,7 @@ export class RecordedRunDto {
       'Standard uncertainty of the time, from the position and the interval between fixes; 95 of 100 times are within 1.96 of it.',
     unit: 's',
     minimum: 0,
-    maximum: 7_200,
+    maximum: LONGEST_RUN_S,
     example: 0.4,
   })
   timeSdS: number;
