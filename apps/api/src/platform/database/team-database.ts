@@ -39,14 +39,7 @@ export class TeamDatabase {
     work: (transaction: Transaction) => Promise<T>,
   ): Promise<T> {
     return this.begin(async (transaction) => {
-      const { requestId = '', tokenId = null } = requestOrigin() ?? {};
-      // One statement sets all; `true` makes them end with the transaction, so a pooled connection keeps nothing.
-      // The first two are what row-level security goes by; all but the first are what the audit trail writes down.
-      await transaction.query(
-        `select set_config('app.team_id', $1, true), set_config('app.account_id', $2, true),
-                set_config('app.request_id', $3, true), set_config('app.token_id', $4, true)`,
-        [scope.teamId, scope.accountId, requestId, tokenId ?? ''],
-      );
+      await nameTeam(transaction, scope);
       return work(transaction);
     });
   }
@@ -57,10 +50,7 @@ export class TeamDatabase {
     work: (transaction: Transaction) => Promise<T>,
   ): Promise<T> {
     return this.dataSource.transaction('REPEATABLE READ', async (transaction) => {
-      await transaction.query(
-        `select set_config('app.team_id', $1, true), set_config('app.account_id', $2, true)`,
-        [scope.teamId, scope.accountId],
-      );
+      await nameTeam(transaction, scope);
       return work(transaction);
     });
   }
@@ -127,4 +117,19 @@ export class TeamDatabase {
       return work(transaction);
     });
   }
+}
+
+/** Names the team and the account, and the request for whoever reads the audit trail. */
+async function nameTeam(
+  transaction: Transaction,
+  { teamId, accountId }: { teamId: string; accountId: string },
+): Promise<void> {
+  const { requestId = '', tokenId = null } = requestOrigin() ?? {};
+  // One statement sets all; `true` makes them end with the transaction, so a pooled connection keeps nothing.
+  // The first two are what row-level security goes by; all but the first are what the audit trail writes down.
+  await transaction.query(
+    `select set_config('app.team_id', $1, true), set_config('app.account_id', $2, true),
+            set_config('app.request_id', $3, true), set_config('app.token_id', $4, true)`,
+    [teamId, accountId, requestId, tokenId ?? ''],
+  );
 }
