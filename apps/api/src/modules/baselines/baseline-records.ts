@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { byId } from '../../platform/database/rows-by.js';
 import type { Transaction } from '../../platform/database/team-database.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService, type Bike } from '../bikes/bikes.service.js';
@@ -113,6 +114,3 @@ function keptRecords(decision: Decision, rows: RowsById): KeptRecords | null {
     track: decision.trackId === null ? null : (rows.tracks.get(decision.trackId) ?? null),
   };
 }
-
-const byId = <Row extends { id: string }>(rows: readonly Row[]): Map<string, Row> =>
-  new Map(rows.map((row) => [row.id, row]));

@@ -1,4 +1,5 @@
 import type { Ambient } from '@loamledger/spring';
+import { known } from '../../platform/database/rows-by.js';
 import type { Bike } from '../bikes/bikes.service.js';
 import type { Rider } from '../riders/riders.service.js';
 import { setupAnswer } from '../setups/setup-figures.js';
@@ -107,10 +108,3 @@ const runAnswer = (run: LastRun): PitRunDto => ({
   isVoid: run.isVoid,
   setupId: run.setupId,
 });
-
-/** Foreign keys promise it. */
-function known<Row>(rows: ReadonlyMap<string, Row>, id: string): Row {
-  const row = rows.get(id);
-  if (!row) throw new Error(`A bike refers to ${id}, which the team does not have.`);
-  return row;
-}

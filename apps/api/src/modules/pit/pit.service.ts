@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { assumedTemperature } from '@loamledger/spring';
 import { celsiusFromKelvin, kelvinFromCelsius } from '@loamledger/units';
+import { byId, rowsBy } from '../../platform/database/rows-by.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService } from '../bikes/bikes.service.js';
@@ -57,12 +58,12 @@ export class PitService {
     });
     const air = read.track && airOf(read.track, query.airTemperatureC);
     const fleet = {
-      riders: by(read.riders, ({ id }) => id),
-      units: by(read.units, ({ id }) => id),
+      riders: byId(read.riders),
+      units: byId(read.units),
       setups: grouped(read.setups, ({ bikeId }) => bikeId),
-      decisions: by(read.decisions, ({ bikeId }) => bikeId),
+      decisions: rowsBy(read.decisions, ({ bikeId }) => bikeId),
       plans: grouped(read.plans, ({ bikeId }) => bikeId),
-      runs: by(read.runs, ({ bikeId }) => bikeId),
+      runs: rowsBy(read.runs, ({ bikeId }) => bikeId),
       inStock: read.inStock,
       services: read.services,
       work: grouped(read.work, ({ bikeId }) => bikeId),
@@ -97,9 +98,6 @@ const airOf = (track: Track, typedC: number | undefined): PitAirDto => ({
   airTemperatureC: typedC ?? celsiusFromKelvin(assumedTemperature(track.altitude)),
   isTemperatureAssumed: typedC === undefined,
 });
-
-const by = <Row>(rows: readonly Row[], key: (row: Row) => string): Map<string, Row> =>
-  new Map(rows.map((row) => [key(row), row]));
 
 function grouped<Row>(rows: readonly Row[], key: (row: Row) => string): Map<string, Row[]> {
   const groups = new Map<string, Row[]>();

@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { newId } from '../../platform/database/new-id.js';
+import { byId } from '../../platform/database/rows-by.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { toPage, type Page } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
@@ -112,8 +113,7 @@ export class SetupsService {
 
   /** These set-ups by their ids. */
   async byIds(transaction: Transaction, teamId: string, ids: readonly string[]): Promise<Map<string, Setup>> {
-    const rows = await this.queries.byIds(transaction, teamId, ids);
-    return new Map(rows.map((setup) => [setup.id, setup]));
+    return byId(await this.queries.byIds(transaction, teamId, ids));
   }
 
   latest(transaction: Transaction, teamId: string, bikeId: string): Promise<Setup | null> {

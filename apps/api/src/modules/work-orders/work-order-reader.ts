@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { namesOf } from '../../platform/database/names-of.js';
+import { byId, known } from '../../platform/database/rows-by.js';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { SetupsService } from '../setups/setups.service.js';
 import { SpacersService } from '../spacers/spacers.service.js';
@@ -25,7 +26,7 @@ export class WorkOrderReader {
   /** @throws NotFound */
   async one(transaction: Transaction, teamId: string, id: string): Promise<WorkOrderDto> {
     const order = await this.orders.require(transaction, teamId, id);
-    return this.known(await this.answers(transaction, teamId, [order]), id);
+    return known(await this.answers(transaction, teamId, [order]), id);
   }
 
   async answers(
@@ -42,7 +43,7 @@ export class WorkOrderReader {
     ]);
     const setups = await this.setups.byIds(transaction, teamId, ends);
     const newest = await this.orders.newest(transaction, teamId, ends);
-    const units = new Map((await this.units.all(transaction, teamId)).map((unit) => [unit.id, unit]));
+    const units = byId(await this.units.all(transaction, teamId));
     const inStock = await this.spacers.inStock(transaction, teamId);
     const torques = await this.services.capTorques(transaction, teamId);
     const people = [
@@ -54,8 +55,8 @@ export class WorkOrderReader {
       orders.map((order) => [
         order.id,
         workOrderAnswer(order, {
-          from: order.fromSetupId ? this.known(setups, order.fromSetupId) : null,
-          to: this.known(setups, order.toSetupId),
+          from: order.fromSetupId ? known(setups, order.fromSetupId) : null,
+          to: known(setups, order.toSetupId),
           steps: steps.filter(({ workOrderId }) => workOrderId === order.id),
           isNewest: newest.has(order.toSetupId),
           unit: (id) => units.get(id),
@@ -65,12 +66,5 @@ export class WorkOrderReader {
         }),
       ]),
     );
-  }
-
-  /** Foreign keys promise it. */
-  known<Value>(values: ReadonlyMap<string, Value>, id: string): Value {
-    const value = values.get(id);
-    if (value === undefined) throw new Error(`${id} is referred to, and the team does not have it.`);
-    return value;
   }
 }

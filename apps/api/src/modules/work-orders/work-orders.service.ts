@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { workSteps } from '@loamledger/spring';
 import { newId } from '../../platform/database/new-id.js';
+import { known } from '../../platform/database/rows-by.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { toPage, type Page } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
@@ -32,7 +33,7 @@ export class WorkOrdersService {
       if (bikeId) await this.bikes.require(transaction, teamId, bikeId);
       const rows = await this.orders.page(transaction, teamId, page, bikeId ? { bikeId } : {});
       const answers = await this.reader.answers(transaction, teamId, rows);
-      return toPage(rows, page.limit, (order) => this.reader.known(answers, order.id));
+      return toPage(rows, page.limit, (order) => known(answers, order.id));
     });
   }
 
