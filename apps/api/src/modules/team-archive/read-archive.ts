@@ -5,7 +5,7 @@ import type { FieldProblem } from '../../platform/errors/refusal.js';
 import { isDeeperThan, MAX_DEPTH } from '../../platform/http/body-depth.js';
 import { ROLES } from '../../platform/http/scope.js';
 import { FORMAT, VERSION, type ArchivedRow, type TeamArchive } from './archive.js';
-import { referenceProblems } from './references.js';
+import { referenceProblems, rowsById, type RowsById } from './references.js';
 import type { TablePlan } from './table-plan.js';
 import { ArchiveRefused, MAX_REPORTED_PROBLEMS, NotAnArchive } from './team-archive.errors.js';
 
@@ -61,8 +61,9 @@ export function readArchive(text: string, plans: readonly TablePlan[]): TeamArch
   );
   refuse(plans.flatMap((plan) => columnProblems(plan, records[plan.name] ?? [])));
   // Each later step relies on what the step before it has found in order.
-  refuse(referenceProblems(archive, plans));
-  refuse(plans.flatMap((plan) => rowProblems(plan, archive, plans)));
+  const byTable = rowsById(archive, plans);
+  refuse(referenceProblems(archive, plans, byTable));
+  refuse(plans.flatMap((plan) => rowProblems(plan, archive, plans, byTable)));
   return archive;
 }
 
@@ -101,21 +102,19 @@ function rowProblems(
   plan: TablePlan,
   { records }: TeamArchive,
   plans: readonly TablePlan[],
+  byTable: RowsById,
 ): readonly FieldProblem[] {
   const { row: check, rules } = plan.archived;
   const stored = (table: string, row: ArchivedRow): object => {
     const of = plans.find(({ name }) => name === table);
     return of ? asStored(of, row) : row;
   };
-  const known = new Map(
-    plan.references.map(({ table }) => [table, new Map((records[table] ?? []).map((row) => [row.id, row]))]),
-  );
   return upToEnough(records[plan.name] ?? [], (row, i) => {
     const at = `records.${plan.name}.${i}`;
     const whole = asStored(plan, row);
     const referred = (column: string): object | null => {
       const table = plan.references.find((reference) => reference.column === column)?.table ?? '';
-      const other = known.get(table)?.get(row[column] as string);
+      const other = byTable.get(table)?.get(row[column] as string);
       return other ? stored(table, other) : null;
     };
     const own = check?.(whole, at) ?? [];
@@ -127,9 +126,8 @@ function rowProblems(
 }
 
 /** The row with dates as dates, as the database gives it. */
-export function asStored(plan: TablePlan, row: ArchivedRow): object {
-  const dates = plan.columns.filter(({ type }) => type === 'timestamptz').map(({ property }) => property);
-  const made = dates.map((property) => [
+export function asStored({ moments }: TablePlan, row: ArchivedRow): object {
+  const made = moments.map((property) => [
     property,
     row[property] == null ? null : new Date(row[property] as string),
   ]);

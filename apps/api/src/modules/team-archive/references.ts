@@ -1,21 +1,31 @@
 import { isUUID } from 'class-validator';
+import { byId } from '../../platform/database/rows-by.js';
 import type { FieldProblem } from '../../platform/errors/refusal.js';
 import { mapTexts } from './map-texts.js';
 import type { ArchivedRow, TeamArchive } from './archive.js';
 import type { TablePlan } from './table-plan.js';
 import { MAX_REPORTED_PROBLEMS } from './team-archive.errors.js';
 
+/** The rows of each table, by their ids. */
+export type RowsById = ReadonlyMap<string, ReadonlyMap<string, ArchivedRow>>;
+
+export const rowsById = ({ records }: TeamArchive, plans: readonly TablePlan[]): RowsById =>
+  new Map(plans.map(({ name }) => [name, byId(records[name] ?? [])]));
+
 /**
  * What an archive refers to and does not hold, what it holds twice, and what refers to itself in a circle. An id that
  * is another team's is none of the archive's, so it is found here.
  */
-export function referenceProblems(archive: TeamArchive, plans: readonly TablePlan[]): FieldProblem[] {
+export function referenceProblems(
+  archive: TeamArchive,
+  plans: readonly TablePlan[],
+  byTable: RowsById,
+): FieldProblem[] {
   const problems: FieldProblem[] = [];
   const report = (field: string, given: unknown, allowed: string): void => {
     if (problems.length <= MAX_REPORTED_PROBLEMS) problems.push({ field, given, allowed });
   };
   const rowsOf = (table: string): readonly ArchivedRow[] => archive.records[table] ?? [];
-  const byTable = new Map(plans.map(({ name }) => [name, new Map(rowsOf(name).map((row) => [row.id, row]))]));
   const people = new Set(archive.people.map(({ id }) => id));
   const ids = new Set<string>();
 
@@ -43,6 +53,7 @@ export function referenceProblems(archive: TeamArchive, plans: readonly TablePla
   }
   for (const plan of plans) {
     const seen = plan.uniques.map(() => new Set<string>());
+    const documents = plan.columns.filter(({ type }) => type === 'jsonb');
     rowsOf(plan.name).forEach((row, i) => {
       const at = `records.${plan.name}.${i}`;
       for (const { column, table, agreeing } of plan.references) {
@@ -59,7 +70,7 @@ export function referenceProblems(archive: TeamArchive, plans: readonly TablePla
       for (const column of plan.archived.people)
         if (row[column] !== null && !people.has(row[column] as string))
           report(`${at}.${column}`, row[column], 'the id of one of the people of the archive');
-      for (const { property } of plan.columns.filter(({ type }) => type === 'jsonb'))
+      for (const { property } of documents)
         mapTexts(row[property], (text) => {
           if (isUUID(text) && !ids.has(text)) report(`${at}.${property}`, text, 'ids of the archive');
           return text;

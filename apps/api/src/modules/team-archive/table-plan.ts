@@ -8,6 +8,8 @@ export interface TablePlan extends TableShape {
   readonly archived: Archived;
   /** The columns that an archive carries, each with what its value must be. */
   readonly checks: Readonly<Record<string, Check>>;
+  /** The columns that hold moments: dates in the database, texts in an archive. */
+  readonly moments: readonly string[];
 }
 
 /** No text of a record is longer; each column's own limit is in its table's list. */
@@ -19,7 +21,8 @@ const MOST_ITEMS = 200_000;
 export function tablePlan(archived: Archived, shape: TableShape): TablePlan {
   const carried = shape.columns.filter(({ property }) => !Object.hasOwn(archived.derived, property));
   const all = carried.map((column) => [column.property, checkOf(column, archived)] as const);
-  return { ...shape, archived, checks: Object.fromEntries(all) };
+  const moments = shape.columns.filter(({ type }) => type === 'timestamptz').map(({ property }) => property);
+  return { ...shape, archived, checks: Object.fromEntries(all), moments };
 }
 
 function checkOf(column: ColumnShape, { columns }: Archived): Check {
