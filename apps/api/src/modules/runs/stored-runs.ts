@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { byId } from '../../platform/database/rows-by.js';
 import type { Transaction } from '../../platform/database/team-database.js';
 import type { RingReadingEntity } from './ring-reading.entity.js';
 import type { RunEntity } from './run.entity.js';
@@ -24,8 +25,7 @@ export class StoredRuns {
 
   /** These runs by their ids. */
   async byIds(transaction: Transaction, teamId: string, ids: readonly string[]): Promise<Map<string, Run>> {
-    const rows = await this.queries.byIds(transaction, teamId, ids);
-    return new Map(rows.map((run) => [run.id, run]));
+    return byId(await this.queries.byIds(transaction, teamId, ids));
   }
 
   /** The id of the newest run; null where there is none. */

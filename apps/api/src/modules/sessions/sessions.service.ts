@@ -9,6 +9,7 @@ import {
 } from '@loamledger/units';
 import { touchEvidence } from '../../platform/database/evidence-version.js';
 import { newId } from '../../platform/database/new-id.js';
+import { byId } from '../../platform/database/rows-by.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { toPage, type Page } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
@@ -72,8 +73,7 @@ export class SessionsService {
     teamId: string,
     ids: readonly string[],
   ): Promise<Map<string, Session>> {
-    const rows = await this.queries.byIds(transaction, teamId, ids);
-    return new Map(rows.map((session) => [session.id, session]));
+    return byId(await this.queries.byIds(transaction, teamId, ids));
   }
 
   /**
