@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { Client } from 'pg';
+import { Client, DatabaseError } from 'pg';
 import { readConfig } from '../../apps/api/src/config/config.js';
 
 /** The database that every Postgres server has and nobody's data is in. */
@@ -27,9 +27,20 @@ export async function createDatabase(serverUrl: string, purpose: string, templat
   return withDatabase(serverUrl, name);
 }
 
+/** SQLSTATE of a statement that the user may not run. */
+const INSUFFICIENT_PRIVILEGE = '42501';
+
 /** Drops the database of `url`, ending the sessions that are still in it. */
 export async function dropDatabase(url: string): Promise<void> {
-  await execute(withDatabase(url, MAINTENANCE), `drop database if exists ${nameOf(url)} with (force)`);
+  const drop = `drop database if exists ${nameOf(url)}`;
+  try {
+    await execute(withDatabase(url, MAINTENANCE), `${drop} with (force)`);
+  } catch (error) {
+    if (!(error instanceof DatabaseError) || error.code !== INSUFFICIENT_PRIVILEGE) throw error;
+    // The server's own vacuum is at work in there, which belongs to no user whose sessions we may end. A drop
+    // without force ends it by itself.
+    await execute(withDatabase(url, MAINTENANCE), drop);
+  }
 }
 
 /** The name of the database of `url`. */
