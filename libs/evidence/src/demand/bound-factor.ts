@@ -1,5 +1,4 @@
-import { logNormalCdf } from '../numerics/normal.js';
-import type { DemandDesign } from './design.js';
+import { curvatureOfLogNormalCdf, logNormalCdf, slopeOfLogNormalCdf } from '../numerics/normal.js';
 
 /** A reading that only bounds the hit: Φ(side·(η − limit)/√variance), η the level of its cell. */
 export interface Bound {
@@ -17,16 +16,6 @@ export interface BoundFactors {
   shift: Float64Array;
 }
 
-/** The bounds of a design for a run sd (log m), counted from `centre` (log m). */
-export function boundsOf(design: DemandDesign, runSd: number, centre: number): Bound[] {
-  const { limit, variance, side } = design.bounds;
-  return Array.from(limit, (value, j) => ({
-    limit: value - centre,
-    variance: runSd * runSd + (variance[j] as number),
-    side: side[j] as number,
-  }));
-}
-
 /**
  * Factor that gives the rest (natural parameters, (log m)⁻² and (log m)⁻¹) times the bound its mean and variance;
  * equation D4.
@@ -40,9 +29,10 @@ export function matchedFactor(
   const restMean = restShift * restVariance;
   const spread = bound.variance + restVariance;
   const root = Math.sqrt(spread);
-  const { slope, curvature } = logNormalCdf((bound.side * (restMean - bound.limit)) / root);
+  const z = (bound.side * (restMean - bound.limit)) / root;
+  const slope = slopeOfLogNormalCdf(z);
   // Second derivative of log Z towards the rest's mean, seen through a Gaussian factor.
-  const bend = curvature / spread;
+  const bend = curvatureOfLogNormalCdf(z, slope) / spread;
   const precision = bend / (1 - bend * restVariance);
   const pull = (bound.side * slope) / root;
   return { precision, shift: pull * (1 + precision * restVariance) + precision * restMean };

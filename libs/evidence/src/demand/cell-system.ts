@@ -12,6 +12,9 @@ export interface DemandSds {
   run: number;
 }
 
+/** Of one cell: mu, its track, its rider and its condition. */
+const MOST_UNKNOWNS = 4;
+
 /**
  * Gaussian system over mu, track, rider and condition effects, built from one precision and one shift a cell
  * (equation D3). The unknowns are scaled by their prior sd, so its matrix is never nearer to singular than 1 and
@@ -20,6 +23,9 @@ export interface DemandSds {
 export class CellSystem {
   /** log ∫ prior × factors, up to the constant of the exact readings. */
   logIntegral = 0;
+  /** Mean (from the prior mean of mu) and variance of the level of each bounded cell, the effect of its pair included. */
+  readonly boundedMean: Float64Array;
+  readonly boundedVariance: Float64Array;
   private readonly size: number;
   private readonly scale: Float64Array;
   private readonly inverse: Float64Array;
@@ -32,6 +38,11 @@ export class CellSystem {
   private readonly pairVariance: Float64Array;
   private readonly pairShift: Float64Array;
   private riderOnTrackVariance = 0;
+  /** The first cell of each pair, and behind the last pair the number of cells. */
+  private readonly pairFirst: Int32Array;
+  /** The unknowns of every cell in MOST_UNKNOWNS places each, as many of them as there are. */
+  private readonly unknowns: Int32Array;
+  private readonly unknownCount: Int32Array;
 
   /** Working space for one design; nothing is allocated while a solution is sought. */
   constructor(
@@ -42,14 +53,21 @@ export class CellSystem {
     this.scale = new Float64Array(this.size).fill(CONDITION_SD);
     this.scale[0] = muSd;
     this.right = new Float64Array(this.size);
-    this.precision = new Float64Array(design.cellTrack.length);
-    this.shift = new Float64Array(design.cellTrack.length);
+    const cells = design.cellTrack.length;
+    this.precision = new Float64Array(cells);
+    this.shift = new Float64Array(cells);
     this.pairVariance = new Float64Array(design.pairs.length);
     this.pairShift = new Float64Array(design.pairs.length);
     this.matrix = new Float64Array(this.size * this.size);
     this.inverse = new Float64Array(this.size * this.size);
     this.columns = new Float64Array(this.size * this.size);
     this.solution = new Float64Array(this.size);
+    this.boundedMean = new Float64Array(design.boundedCells.length);
+    this.boundedVariance = new Float64Array(design.boundedCells.length);
+    this.pairFirst = Int32Array.from([...design.pairs.map(({ cells }) => cells[0] ?? 0), cells]);
+    this.unknowns = new Int32Array(MOST_UNKNOWNS * cells);
+    this.unknownCount = Int32Array.from(design.cellUnknowns, (unknowns) => unknowns.length);
+    for (const [c, unknowns] of design.cellUnknowns.entries()) this.unknowns.set(unknowns, MOST_UNKNOWNS * c);
   }
 
   /** Sets the standard deviations that the next solutions are for. */
@@ -65,18 +83,19 @@ export class CellSystem {
     const n = this.size;
     this.addUp(sums, factors);
     const logPairs = this.assemble();
-    const { right } = this;
+    const { right, inverse, solution } = this;
     const logDeterminant = choleskyInPlace(this.matrix, n);
     if (Number.isNaN(logDeterminant)) return false;
-    invertInto(this.inverse, this.columns, this.matrix, n);
+    invertInto(inverse, this.columns, this.matrix, n);
     let form = 0;
     for (let i = 0; i < n; i += 1) {
       let sum = 0;
-      for (let j = 0; j < n; j += 1) sum += (this.inverse[i * n + j] as number) * (right[j] as number);
-      this.solution[i] = sum;
+      for (let j = 0; j < n; j += 1) sum += (inverse[i * n + j] as number) * (right[j] as number);
+      solution[i] = sum;
       form += sum * (right[i] as number);
     }
     this.logIntegral = logPairs + 0.5 * (form - logDeterminant);
+    this.readMarginals();
     return true;
   }
 
@@ -95,48 +114,59 @@ export class CellSystem {
 
   /** Matrix and right-hand side with the pairs' effects integrated out; returns the log of what that leaves over. */
   private assemble(): number {
-    const { matrix, right, size, precision, shift } = this;
+    const { matrix, right, size, precision, shift, pairFirst, riderOnTrackVariance } = this;
     right.fill(0);
     matrix.fill(0);
     for (let i = 0; i < size; i += 1) matrix[i * size + i] = 1;
     let logPairs = 0;
-    for (let p = 0; p < this.design.pairs.length; p += 1) {
-      const cells = this.cellsOf(p);
+    for (let p = 0; p + 1 < pairFirst.length; p += 1) {
+      const first = pairFirst[p] as number;
+      const last = pairFirst[p + 1] as number;
       let pairPrecision = 0;
       let pairShift = 0;
-      for (const c of cells) {
+      for (let c = first; c < last; c += 1) {
         pairPrecision += precision[c] as number;
         pairShift += shift[c] as number;
       }
-      const left = 1 / (1 + pairPrecision * this.riderOnTrackVariance);
-      const variance = this.riderOnTrackVariance * left;
+      const left = 1 / (1 + pairPrecision * riderOnTrackVariance);
+      const variance = riderOnTrackVariance * left;
       this.pairVariance[p] = variance;
       this.pairShift[p] = pairShift;
       logPairs += 0.5 * (variance * pairShift * pairShift + Math.log(left));
-      for (const c of cells) {
+      for (let c = first; c < last; c += 1) {
         const own = precision[c] as number;
         // Equals own·(1 − variance·own), in a form that subtracts nothing.
-        this.addProduct(c, c, own * (left + variance * (pairPrecision - own)));
+        const weight = own * (left + variance * (pairPrecision - own));
         const cross = (shift[c] as number) * pairPrecision - own * pairShift;
-        this.addShift(c, (shift[c] as number) * left + variance * cross);
-        for (const d of cells) if (d < c) this.addProduct(c, d, -variance * own * (precision[d] as number));
+        this.addCell(c, weight, (shift[c] as number) * left + variance * cross);
+        for (let d = first; d < c; d += 1) {
+          this.addProduct(c, d, -variance * own * (precision[d] as number));
+        }
       }
     }
     return logPairs;
   }
 
-  private cellsOf(pair: number): readonly number[] {
-    return (this.design.pairs[pair] as DemandDesign['pairs'][number]).cells;
-  }
-
-  private addShift(cell: number, by: number): void {
-    const { right, scale } = this;
-    for (const i of this.design.cellUnknowns[cell] as Int32Array) {
-      right[i] = (right[i] as number) + (scale[i] as number) * by;
+  /** Adds weight·u uᵀ to the lower triangle and by·u to the right-hand side, u the scaled indicators of a cell's unknowns. */
+  private addCell(cell: number, weight: number, by: number): void {
+    const { matrix, right, scale, size, unknowns, unknownCount } = this;
+    const first = cell * MOST_UNKNOWNS;
+    const last = first + (unknownCount[cell] as number);
+    for (let k = first; k < last; k += 1) {
+      const i = unknowns[k] as number;
+      const own = scale[i] as number;
+      right[i] = (right[i] as number) + own * by;
+      const row = i * size;
+      const weighted = own * weight;
+      // The unknowns of a cell ascend, so those up to k make the lower triangle.
+      for (let l = first; l <= k; l += 1) {
+        const j = unknowns[l] as number;
+        matrix[row + j] = (matrix[row + j] as number) + weighted * (scale[j] as number);
+      }
     }
   }
 
-  /** Adds weight·(u_c u_dᵀ + u_d u_cᵀ)/(c = d ? 2 : 1) to the lower triangle, u the scaled indicators of the cells' unknowns. */
+  /** Adds weight·(u_c u_dᵀ + u_d u_cᵀ) to the lower triangle, for two cells of one pair. */
   private addProduct(c: number, d: number, weight: number): void {
     const { matrix, scale, size } = this;
     const rows = this.design.cellUnknowns[c] as Int32Array;
@@ -148,46 +178,61 @@ export class CellSystem {
         const j = columns[l] as number;
         const value = weighted * (scale[j] as number);
         if (i >= j) matrix[i * size + j] = (matrix[i * size + j] as number) + value;
-        if (c !== d && j >= i) matrix[j * size + i] = (matrix[j * size + i] as number) + value;
+        if (j >= i) matrix[j * size + i] = (matrix[j * size + i] as number) + value;
       }
     }
   }
 
-  /** Mean (from the prior mean of mu) and variance of a cell's level, the effect of its pair included. */
-  marginal(cell: number): { mean: number; variance: number } {
-    const pair = this.design.cellPair[cell] as number;
-    const cells = this.cellsOf(pair);
-    const pairVariance = this.pairVariance[pair] as number;
-    let mean = pairVariance * (this.pairShift[pair] as number);
-    let variance = pairVariance;
-    for (const c of cells) {
-      const factor = Number(c === cell) - pairVariance * (this.precision[c] as number);
-      mean += factor * this.meanOf(c);
-      for (const d of cells) {
-        const other = Number(d === cell) - pairVariance * (this.precision[d] as number);
-        variance += factor * other * this.covarianceOf(c, d);
+  /** Mean (from the prior mean of mu) and variance of the level of each bounded cell, the effect of its pair included. */
+  private readMarginals(): void {
+    for (const [k, { cell }] of this.design.boundedCells.entries()) {
+      const pair = this.design.cellPair[cell] as number;
+      const pairVariance = this.pairVariance[pair] as number;
+      const first = this.pairFirst[pair] as number;
+      const last = this.pairFirst[pair + 1] as number;
+      let mean = pairVariance * (this.pairShift[pair] as number);
+      let variance = pairVariance;
+      for (let c = first; c < last; c += 1) {
+        const factor = Number(c === cell) - pairVariance * (this.precision[c] as number);
+        mean += factor * this.meanOf(c);
+        for (let d = first; d < last; d += 1) {
+          const other = Number(d === cell) - pairVariance * (this.precision[d] as number);
+          variance += factor * other * this.covarianceOf(c, d);
+        }
       }
+      this.boundedMean[k] = mean;
+      this.boundedVariance[k] = variance;
     }
-    return { mean, variance };
   }
 
   /** Mean of mu + track + rider + condition of a cell, from the prior mean of mu. */
   private meanOf(cell: number): number {
+    const { scale, solution, unknowns, unknownCount } = this;
+    const first = cell * MOST_UNKNOWNS;
+    const last = first + (unknownCount[cell] as number);
     let mean = 0;
-    for (const i of this.design.cellUnknowns[cell] as Int32Array) {
-      mean += (this.scale[i] as number) * (this.solution[i] as number);
+    for (let k = first; k < last; k += 1) {
+      const i = unknowns[k] as number;
+      mean += (scale[i] as number) * (solution[i] as number);
     }
     return mean;
   }
 
   /** Covariance of mu + track + rider + condition of two cells. */
   private covarianceOf(c: number, d: number): number {
-    const { inverse, scale, size } = this;
-    const columns = this.design.cellUnknowns[d] as Int32Array;
+    const { inverse, scale, size, unknowns, unknownCount } = this;
+    const firstRow = c * MOST_UNKNOWNS;
+    const lastRow = firstRow + (unknownCount[c] as number);
+    const firstColumn = d * MOST_UNKNOWNS;
+    const lastColumn = firstColumn + (unknownCount[d] as number);
     let covariance = 0;
-    for (const i of this.design.cellUnknowns[c] as Int32Array) {
+    for (let k = firstRow; k < lastRow; k += 1) {
+      const i = unknowns[k] as number;
       let row = 0;
-      for (const j of columns) row += (scale[j] as number) * (inverse[i * size + j] as number);
+      for (let l = firstColumn; l < lastColumn; l += 1) {
+        const j = unknowns[l] as number;
+        row += (scale[j] as number) * (inverse[i * size + j] as number);
+      }
       covariance += (scale[i] as number) * row;
     }
     return covariance;

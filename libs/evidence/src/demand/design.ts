@@ -4,9 +4,17 @@ import { REFERENCE_CONDITION, type DemandReading } from './reading.js';
 interface DesignPair {
   track: number;
   rider: number;
+  /** In a row: each is one more than the one before. */
   cells: readonly number[];
   /** Ground of each cell, an index of the conditions; −1 is the reference ground. */
   grounds: readonly number[];
+}
+
+/** A cell with bounds: the rows `first` … `last` − 1 of DemandDesign.bounds. */
+export interface BoundedCell {
+  cell: number;
+  first: number;
+  last: number;
 }
 
 /** The readings of a team sorted into cells (one rider on one track and ground), as flat arrays for the inner loops. */
@@ -22,11 +30,12 @@ export interface DemandDesign {
   pairs: readonly DesignPair[];
   /** Pair index of every cell. */
   cellPair: Int32Array;
-  /** Unknowns that add up to a cell's level: mu (0), its track, its rider and, off the reference ground, its condition. */
+  /** Unknowns that add up to a cell's level: mu (0), its track, its rider and, off the reference ground, its condition, ascending. */
   cellUnknowns: readonly Int32Array[];
   exact: { cell: Int32Array; value: Float64Array; variance: Float64Array };
   /** Bounds ordered by cell. `side` is 1 for a lower bound and −1 for an upper bound. */
   bounds: { cell: Int32Array; limit: Float64Array; variance: Float64Array; side: Int8Array };
+  boundedCells: readonly BoundedCell[];
 }
 
 const distinct = (ids: Iterable<string>): string[] => [...new Set(ids)].sort();
@@ -103,7 +112,19 @@ export function designOf(readings: readonly DemandReading[]): DemandDesign {
       variance: Float64Array.from(bounds, varianceOf),
       side: Int8Array.from(bounds, ({ reading }) => (reading.kind === 'at-least' ? 1 : -1)),
     },
+    boundedCells: boundedCellsOf(bounds),
   };
+}
+
+/** Runs of one cell among rows that are ordered by cell. */
+function boundedCellsOf(rows: readonly { cell: number }[]): BoundedCell[] {
+  const cells: BoundedCell[] = [];
+  for (const [row, { cell }] of rows.entries()) {
+    const last = cells.at(-1);
+    if (last?.cell === cell) last.last = row + 1;
+    else cells.push({ cell, first: row, last: row + 1 });
+  }
+  return cells;
 }
 
 /** Number of unknowns: mu, one effect a track, a rider and a condition, in this order. */

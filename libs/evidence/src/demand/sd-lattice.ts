@@ -1,6 +1,7 @@
-import { CellSystem, type DemandSds } from './cell-system.js';
+import type { DemandSds } from './cell-system.js';
 import {
   conditionalPosterior,
+  PosteriorSpace,
   readingsAtRunSd,
   type ConditionalPosterior,
   type ReadingsAtRunSd,
@@ -93,14 +94,14 @@ class SdSurface {
   unsettled = 0;
   readonly scales: DemandSds;
   private readonly atRunSds = new Map<number, ReadingsAtRunSd>();
-  private readonly system: CellSystem;
+  private readonly space: PosteriorSpace;
 
   constructor(
     private readonly design: DemandDesign,
     private readonly priors: DemandPriors,
     private readonly fixed: FixedSds,
   ) {
-    this.system = new CellSystem(design, priors.muSd);
+    this.space = new PosteriorSpace(design, priors.muSd);
     this.free = COMPONENTS.filter((name) => fixed[name] === undefined);
     this.scales = {
       track: priors.trackSdScale,
@@ -133,7 +134,7 @@ class SdSurface {
       mu,
       near?.posterior.factors,
       this.atRunSd(sds.run),
-      this.system,
+      this.space,
     );
     if (posterior.status !== 'converged') this.unsettled += 1;
     const logDensity = Number.isFinite(posterior.logEvidence)

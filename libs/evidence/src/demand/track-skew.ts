@@ -1,8 +1,8 @@
 import { choleskyInPlace, inverseFromCholesky } from '../numerics/cholesky.js';
-import { logNormalCdf } from '../numerics/normal.js';
-import { logBoundOverFactor, type Bound } from './bound-factor.js';
+import { logBoundOverFactor } from './bound-factor.js';
+import type { BoundProduct } from './bound-product.js';
 import type { ConditionalPosterior } from './conditional-posterior.js';
-import type { DemandDesign } from './design.js';
+import type { BoundedCell, DemandDesign } from './design.js';
 import { levelOfCell, type LevelForm } from './pair-effects.js';
 
 /** Places, in posterior sds of a track's level mu + track around its mean, at which its density is worked out anew. */
@@ -66,7 +66,7 @@ export function trackSkew(
   centre: number,
   track: number,
 ): TrackSkew {
-  const cells = cellsOf(design, track);
+  const cells = design.boundedCells.filter(({ cell }) => design.cellTrack[cell] === track);
   const group = levelAndCells(design, posterior, centre, track, cells);
   const rest = withoutFactors(group);
   const levelSd = Math.sqrt(group.covariance[0] as number);
@@ -74,25 +74,26 @@ export function trackSkew(
   const places = SKEW_NODES.map((z) => (group.mean[0] as number) + z * levelSd);
   const logWeights = places.map((level) => -0.5 * ((level - (rest.mean[0] as number)) ** 2 / restVariance));
   let logFactors = rest.logIntegral;
-  for (const [i, { first, last }] of cells.entries()) {
+  for (const [i, bounded] of cells.entries()) {
     const c = i + 1;
     const slope = (rest.covariance[c] as number) / restVariance;
     const open = Math.max(
       0,
       (rest.covariance[c * group.size + c] as number) - slope * (rest.covariance[c] as number),
     );
-    const bounds = posterior.bounds.slice(first, last);
+    const product = posterior.bounds.productOf(bounded);
+    const openSd = Math.sqrt(open);
     for (const [k, level] of places.entries()) {
       const mean = (rest.mean[c] as number) + slope * (level - (rest.mean[0] as number));
-      logWeights[k] = (logWeights[k] as number) + logMeanOfBounds(bounds, mean, Math.sqrt(open));
+      logWeights[k] = (logWeights[k] as number) + logMeanOfBounds(product, mean, openSd);
     }
-    for (const [j, bound] of bounds.entries()) {
+    for (let j = bounded.first; j < bounded.last; j += 1) {
       logFactors += logBoundOverFactor(
-        bound,
+        posterior.bounds.at(j),
         group.mean[c] as number,
         group.covariance[c * group.size + c] as number,
-        posterior.factors.precision[first + j] as number,
-        posterior.factors.shift[first + j] as number,
+        posterior.factors.precision[j] as number,
+        posterior.factors.shift[j] as number,
       );
     }
   }
@@ -102,24 +103,6 @@ export function trackSkew(
     weights: logWeights.map((value) => Math.exp(value - total)),
     logCorrection: logEvidence - logFactors,
   };
-}
-
-interface BoundedCell {
-  cell: number;
-  /** Its bounds are the rows `first` … `last` − 1 of the design. */
-  first: number;
-  last: number;
-}
-
-function cellsOf(design: DemandDesign, track: number): BoundedCell[] {
-  const { cell } = design.bounds;
-  const cells: BoundedCell[] = [];
-  for (let first = 0, last = 0; first < cell.length; first = last) {
-    const c = cell[first] as number;
-    while (last < cell.length && cell[last] === c) last += 1;
-    if (design.cellTrack[c] === track) cells.push({ cell: c, first, last });
-  }
-  return cells;
 }
 
 /** Joint normal of a track's level (first) and the levels of its bounded cells, with the cells' factors added up. */
@@ -241,17 +224,8 @@ function product(left: Float64Array, right: Float64Array, size: number): Float64
 }
 
 /** log E[Π bounds] for a level that is normal with `mean` and `sd`. */
-function logMeanOfBounds(bounds: readonly Bound[], mean: number, sd: number): number {
-  const logs = FIVE_POINTS.map(({ z, logWeight }) => {
-    const level = mean + z * sd;
-    let sum = logWeight;
-    for (const { limit, variance, side } of bounds) {
-      sum += logNormalCdf((side * (level - limit)) / Math.sqrt(variance)).value;
-    }
-    return sum;
-  });
-  return logSumExp(logs);
-}
+const logMeanOfBounds = (product: BoundProduct, mean: number, sd: number): number =>
+  logSumExp(FIVE_POINTS.map(({ z, logWeight }) => logWeight + product.logAt(mean + z * sd)));
 
 function logSumExp(values: readonly number[]): number {
   const most = Math.max(...values);

@@ -96,6 +96,22 @@ const CERTAIN = 38;
 const REMOTE = 1e4;
 
 /**
+ * λ(z) = φ(z)/Φ(z), dimensionless, > 0: the first derivative of log Φ alone, without its logarithm.
+ *
+ * λ = √(2/π)/erfcx(−z/√2) below 0, φ/(1 − Q) above. Valid for every finite z. Source of erfcx: cody1969.
+ */
+export function slopeOfLogNormalCdf(z: number): number {
+  if (z > CERTAIN) return 0;
+  if (z <= 0) return SQRT_2_OVER_PI / erfcx(-z * SQRT_HALF);
+  const bell = Math.exp(-0.5 * z * z);
+  return (bell * ONE_OVER_SQRT_2PI) / (1 - 0.5 * bell * erfcx(z * SQRT_HALF));
+}
+
+/** −(log Φ)″ = λ(λ + z) from z and λ(z), between 0 and 1, dimensionless. */
+export const curvatureOfLogNormalCdf = (z: number, slope: number): number =>
+  z < -REMOTE ? 1 - 1 / (z * z) : slope * (slope + z);
+
+/**
  * Logarithm of the standard normal distribution function with its derivatives, dimensionless.
  *
  * log Φ(z) = log(½ erfcx(−z/√2)) − z²/2;  λ = √(2/π)/erfcx(−z/√2);  −(log Φ)″ = λ(λ + z).
@@ -104,14 +120,9 @@ const REMOTE = 1e4;
  */
 export function logNormalCdf(z: number): LogNormalCdf {
   if (z > CERTAIN) return { value: 0, slope: 0, curvature: 0 };
-  if (z > 0) {
-    const bell = Math.exp(-0.5 * z * z);
-    const tail = 0.5 * bell * erfcx(z * SQRT_HALF);
-    const slope = (bell * ONE_OVER_SQRT_2PI) / (1 - tail);
-    return { value: Math.log1p(-tail), slope, curvature: slope * (slope + z) };
-  }
-  const scaled = erfcx(-z * SQRT_HALF);
-  const slope = SQRT_2_OVER_PI / scaled;
-  const curvature = z < -REMOTE ? 1 - 1 / (z * z) : slope * (slope + z);
-  return { value: Math.log(0.5 * scaled) - 0.5 * z * z, slope, curvature };
+  const slope = slopeOfLogNormalCdf(z);
+  const curvature = curvatureOfLogNormalCdf(z, slope);
+  if (z > 0) return { value: Math.log1p(-normalUpperTail(z)), slope, curvature };
+  // λ holds erfcx, so it is not worked out twice.
+  return { value: Math.log((0.5 * SQRT_2_OVER_PI) / slope) - 0.5 * z * z, slope, curvature };
 }
