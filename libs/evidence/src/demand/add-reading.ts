@@ -1,6 +1,6 @@
 import { EvidenceInputError } from '../errors.js';
 import { logNormalCdf } from '../numerics/normal.js';
-import { matchedFactor } from './bound-factor.js';
+import { MatchedFactor } from './bound-factor.js';
 import {
   covarianceWith,
   formIn,
@@ -253,9 +253,10 @@ function factorOf(
     return { precision, shift: precision * reading.logHeight, logLikelihood: -0.5 * z * z - Math.log(root) };
   }
   const side = reading.kind === 'at-least' ? 1 : -1;
-  const bound = { limit: reading.logHeight, variance: noise, side };
+  const factor = new MatchedFactor();
+  factor.match(side, reading.logHeight, noise, 1 / level.variance, level.mean / level.variance);
   const logLikelihood = logNormalCdf(-side * z).value;
-  return { ...matchedFactor(bound, 1 / level.variance, level.mean / level.variance), logLikelihood };
+  return { precision: factor.precision, shift: factor.shift, logLikelihood };
 }
 
 /** A pair's effect, given the other unknowns, after a factor on its level on one ground; equation D12. */

@@ -1,4 +1,4 @@
-import { logBoundOverFactor, matchedFactor, type BoundFactors } from './bound-factor.js';
+import { logBoundsOverFactors, MatchedFactor, type BoundFactors } from './bound-factor.js';
 import type { BoundsAtRunSd } from './bounds-at-run-sd.js';
 import type { CellSystem } from './cell-system.js';
 import type { DemandDesign } from './design.js';
@@ -7,6 +7,7 @@ import type { DemandDesign } from './design.js';
 export class BoundPasses {
   /** The factors as they are now. */
   readonly factors: BoundFactors;
+  private readonly target = new MatchedFactor();
   private bounds: BoundsAtRunSd | null = null;
 
   constructor(private readonly design: DemandDesign) {
@@ -39,7 +40,8 @@ export class BoundPasses {
   pass(system: CellSystem, share: number): number {
     const { boundedCells } = this.design;
     const { precision, shift } = this.factors;
-    const bounds = this.bounds as BoundsAtRunSd;
+    const { limit, variance: boundVariance, side } = this.bounds as BoundsAtRunSd;
+    const { target } = this;
     let most = 0;
     for (let k = 0; k < boundedCells.length; k += 1) {
       const { first, last } = boundedCells[k] as DemandDesign['boundedCells'][number];
@@ -52,7 +54,13 @@ export class BoundPasses {
         const oldShift = shift[j] as number;
         const restPrecision = precisionNow - oldPrecision;
         if (!(restPrecision > 0)) continue;
-        const target = matchedFactor(bounds.at(j), restPrecision, shiftNow - oldShift);
+        target.match(
+          side[j] as number,
+          limit[j] as number,
+          boundVariance[j] as number,
+          restPrecision,
+          shiftNow - oldShift,
+        );
         const stepPrecision = share * (target.precision - oldPrecision);
         const stepShift = share * (target.shift - oldShift);
         precision[j] = oldPrecision + stepPrecision;
@@ -70,15 +78,12 @@ export class BoundPasses {
 
   /** What the bounds add to the evidence beyond their Gaussian factors, dimensionless. */
   logCorrection(system: CellSystem): number {
-    const { precision, shift } = this.factors;
-    const bounds = this.bounds as BoundsAtRunSd;
+    const { boundedCells } = this.design;
     let sum = 0;
-    for (const [k, { first, last }] of this.design.boundedCells.entries()) {
+    for (const [k, cell] of boundedCells.entries()) {
       const mean = system.boundedMean[k] as number;
       const variance = system.boundedVariance[k] as number;
-      for (let j = first; j < last; j += 1) {
-        sum += logBoundOverFactor(bounds.at(j), mean, variance, precision[j] as number, shift[j] as number);
-      }
+      sum += logBoundsOverFactors(this.bounds as BoundsAtRunSd, this.factors, cell, mean, variance);
     }
     return sum;
   }

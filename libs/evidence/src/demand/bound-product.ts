@@ -1,5 +1,5 @@
 import { logNormalCdf } from '../numerics/normal.js';
-import type { Bound } from './bound-factor.js';
+import type { BoundRows } from './bound-factor.js';
 
 /** Nodes lie this share of the sharpest bound's sd apart: interpolation is then right to 5e-9 a bound (0.25⁶/(6!·2⁶)). */
 const SPACING = 0.25;
@@ -21,8 +21,8 @@ export class BoundProduct {
   /** Value, derivative × spacing, second derivative × spacing² of each node. */
   private table = new Float64Array(0);
 
-  constructor(private readonly bounds: readonly Bound[]) {
-    this.spacing = SPACING * Math.sqrt(Math.min(...bounds.map(({ variance }) => variance)));
+  constructor(private readonly bounds: BoundRows) {
+    this.spacing = SPACING * Math.sqrt(bounds.variance.reduce((least, value) => Math.min(least, value)));
   }
 
   /** log of the product at a level, log metres. */
@@ -68,12 +68,13 @@ export class BoundProduct {
   /** log of the product and its first two derivatives, reading by reading. */
   private nodeAt(level: number): { value: number; slope: number; bend: number } {
     const sum = { value: 0, slope: 0, bend: 0 };
-    for (const { limit, variance, side } of this.bounds) {
-      const sd = Math.sqrt(variance);
-      const { value, slope, curvature } = logNormalCdf((side * (level - limit)) / sd);
+    const { limit, variance, side } = this.bounds;
+    for (const [j, towards] of side.entries()) {
+      const sd = Math.sqrt(variance[j] as number);
+      const { value, slope, curvature } = logNormalCdf((towards * (level - (limit[j] as number))) / sd);
       sum.value += value;
-      sum.slope += (side * slope) / sd;
-      sum.bend -= curvature / variance;
+      sum.slope += (towards * slope) / sd;
+      sum.bend -= curvature / (variance[j] as number);
     }
     return sum;
   }

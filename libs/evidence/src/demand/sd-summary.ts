@@ -1,6 +1,7 @@
 import { weightsOf } from './condense.js';
 import { SUMMARY_LEVELS, type Summary } from './mixture.js';
-import type { SdComponent, SdLattice } from './sd-lattice.js';
+import type { SdLattice } from './sd-lattice.js';
+import type { SdComponent } from './sd-surface.js';
 
 /** Places within one lattice step at which the marginal density is interpolated for its quantiles. */
 const PLACES_A_STEP = 32;

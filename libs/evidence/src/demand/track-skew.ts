@@ -1,9 +1,8 @@
-import { choleskyInPlace, inverseFromCholesky } from '../numerics/cholesky.js';
-import { logBoundOverFactor } from './bound-factor.js';
+import { logBoundsOverFactors } from './bound-factor.js';
 import type { BoundProduct } from './bound-product.js';
 import type { ConditionalPosterior } from './conditional-posterior.js';
 import type { BoundedCell, DemandDesign } from './design.js';
-import { levelOfCell, type LevelForm } from './pair-effects.js';
+import { levelAndCells, withoutFactors } from './level-group.js';
 
 /** Places, in posterior sds of a track's level mu + track around its mean, at which its density is worked out anew. */
 const NODE_SPACING = 0.4;
@@ -68,168 +67,51 @@ export function trackSkew(
 ): TrackSkew {
   const cells = design.boundedCells.filter(({ cell }) => design.cellTrack[cell] === track);
   const group = levelAndCells(design, posterior, centre, track, cells);
-  const rest = withoutFactors(group);
+  const free = withoutFactors(group);
+  const levelMean = group.mean[0] as number;
   const levelSd = Math.sqrt(group.covariance[0] as number);
-  const restVariance = rest.covariance[0] as number;
-  const places = SKEW_NODES.map((z) => (group.mean[0] as number) + z * levelSd);
-  const logWeights = places.map((level) => -0.5 * ((level - (rest.mean[0] as number)) ** 2 / restVariance));
-  let logFactors = rest.logIntegral;
-  for (const [i, bounded] of cells.entries()) {
-    const c = i + 1;
-    const slope = (rest.covariance[c] as number) / restVariance;
-    const open = Math.max(
-      0,
-      (rest.covariance[c * group.size + c] as number) - slope * (rest.covariance[c] as number),
-    );
-    const product = posterior.bounds.productOf(bounded);
-    const openSd = Math.sqrt(open);
-    for (const [k, level] of places.entries()) {
-      const mean = (rest.mean[c] as number) + slope * (level - (rest.mean[0] as number));
-      logWeights[k] = (logWeights[k] as number) + logMeanOfBounds(product, mean, openSd);
+  const freeMean = free.mean[0] as number;
+  const freeVariance = free.covariance[0] as number;
+  const places = Float64Array.from(SKEW_NODES, (z) => levelMean + z * levelSd);
+  const logWeights = places.map((level) => (-0.5 * (level - freeMean) ** 2) / freeVariance);
+  const logs = new Float64Array(FIVE_POINTS.length);
+  let logFactors = free.logIntegral;
+  for (let c = 1; c < group.size; c += 1) {
+    const cell = cells[c - 1] as BoundedCell;
+    const own = c * (group.size + 1);
+    const slope = (free.covariance[c] as number) / freeVariance;
+    const open = (free.covariance[own] as number) - slope * (free.covariance[c] as number);
+    const openSd = Math.sqrt(Math.max(0, open));
+    const product = posterior.bounds.productOf(cell);
+    for (let k = 0; k < places.length; k += 1) {
+      const mean = (free.mean[c] as number) + slope * ((places[k] as number) - freeMean);
+      logWeights[k] = (logWeights[k] as number) + logMeanOfBounds(product, mean, openSd, logs);
     }
-    for (let j = bounded.first; j < bounded.last; j += 1) {
-      logFactors += logBoundOverFactor(
-        posterior.bounds.at(j),
-        group.mean[c] as number,
-        group.covariance[c * group.size + c] as number,
-        posterior.factors.precision[j] as number,
-        posterior.factors.shift[j] as number,
-      );
-    }
+    const variance = group.covariance[own] as number;
+    const { bounds, factors } = posterior;
+    logFactors += logBoundsOverFactors(bounds, factors, cell, group.mean[c] as number, variance);
   }
   const total = logSumExp(logWeights);
-  const logEvidence = total + Math.log((NODE_SPACING * levelSd) / Math.sqrt(2 * Math.PI * restVariance));
+  const logEvidence = total + Math.log((NODE_SPACING * levelSd) / Math.sqrt(2 * Math.PI * freeVariance));
   return {
-    weights: logWeights.map((value) => Math.exp(value - total)),
+    weights: Array.from(logWeights, (value) => Math.exp(value - total)),
     logCorrection: logEvidence - logFactors,
   };
 }
 
-/** Joint normal of a track's level (first) and the levels of its bounded cells, with the cells' factors added up. */
-interface LevelGroup {
-  size: number;
-  mean: Float64Array;
-  covariance: Float64Array;
-  precision: Float64Array;
-  shift: Float64Array;
+/** log E[Π bounds] for a level that is normal with `mean` and `sd`; `logs` is working space of five places. */
+function logMeanOfBounds(product: BoundProduct, mean: number, sd: number, logs: Float64Array): number {
+  for (let k = 0; k < FIVE_POINTS.length; k += 1) {
+    const { z, logWeight } = FIVE_POINTS[k] as (typeof FIVE_POINTS)[number];
+    logs[k] = logWeight + product.logAt(mean + z * sd);
+  }
+  return logSumExp(logs);
 }
 
-/** mu + track, as a linear form in the unknowns. */
-const levelOfTrack = (track: number): LevelForm => ({
-  unknowns: [0, 1 + track],
-  factors: [1, 1],
-  offset: 0,
-  variance: 0,
-});
-
-const sumOver = ({ unknowns, factors }: LevelForm, value: (unknown: number) => number): number =>
-  unknowns.reduce((sum, unknown, k) => sum + (factors[k] as number) * value(unknown), 0);
-
-function levelAndCells(
-  design: DemandDesign,
-  { mean, covariance, effects, factors }: ConditionalPosterior,
-  centre: number,
-  track: number,
-  cells: readonly BoundedCell[],
-): LevelGroup {
-  const n = mean.length;
-  const size = cells.length + 1;
-  const forms = [levelOfTrack(track), ...cells.map(({ cell }) => levelOfCell(design, effects, cell))];
-  const pairs = [-1, ...cells.map(({ cell }) => design.cellPair[cell] as number)];
-  const group: LevelGroup = {
-    size,
-    mean: Float64Array.from(
-      forms,
-      (form) => form.offset + sumOver(form, (unknown) => mean[unknown] as number) - centre,
-    ),
-    covariance: new Float64Array(size * size),
-    precision: new Float64Array(size),
-    shift: new Float64Array(size),
-  };
-  for (const [i, row] of forms.entries()) {
-    for (const [j, column] of forms.entries()) {
-      // Cells of one pair, on different ground, share what is left open of its effect.
-      const shared = pairs[i] === pairs[j] ? row.variance : 0;
-      group.covariance[i * size + j] =
-        shared + sumOver(row, (a) => sumOver(column, (b) => covariance[a * n + b] as number));
-    }
-  }
-  for (const [i, { first, last }] of cells.entries()) {
-    for (let j = first; j < last; j += 1) {
-      group.precision[i + 1] = (group.precision[i + 1] as number) + (factors.precision[j] as number);
-      group.shift[i + 1] = (group.shift[i + 1] as number) + (factors.shift[j] as number);
-    }
-  }
-  return group;
-}
-
-/**
- * The group with its factors taken out, and the log integral of the factors against it (equation D9):
- * V₀ = V + V T^½ (I − T^½ V T^½)⁻¹ T^½ V,  m₀ = m − V₀ (shift − T m),  T = diag(precision).
- */
-function withoutFactors(group: LevelGroup): {
-  mean: Float64Array;
-  covariance: Float64Array;
-  logIntegral: number;
-} {
-  const { size, mean, covariance, precision, shift } = group;
-  const root = precision.map(Math.sqrt);
-  const inner = new Float64Array(size * size);
-  for (let i = 0; i < size; i += 1) {
-    for (let j = 0; j < size; j += 1) {
-      const scaled = (root[i] as number) * (covariance[i * size + j] as number) * (root[j] as number);
-      inner[i * size + j] = Number(i === j) - scaled;
-    }
-  }
-  const logDeterminant = choleskyInPlace(inner, size);
-  const inverse = inverseFromCholesky(inner, size);
-  const middle = inverse.map(
-    (value, at) => (root[Math.floor(at / size)] as number) * value * (root[at % size] as number),
-  );
-  const added = product(product(covariance, middle, size), covariance, size);
-  const rest = covariance.map((value, at) => value + (added[at] as number));
-  const pull = shift.map((value, i) => value - (precision[i] as number) * (mean[i] as number));
-  const moved = pull.map((_, i) => {
-    let sum = 0;
-    for (let j = 0; j < size; j += 1) sum += (rest[i * size + j] as number) * (pull[j] as number);
-    return sum;
-  });
-  let form = 0;
-  for (let i = 0; i < size; i += 1) {
-    const m = mean[i] as number;
-    form +=
-      2 * (shift[i] as number) * m -
-      (precision[i] as number) * m * m -
-      (pull[i] as number) * (moved[i] as number);
-  }
-  return {
-    mean: mean.map((value, i) => value - (moved[i] as number)),
-    covariance: rest,
-    logIntegral: 0.5 * (form + logDeterminant),
-  };
-}
-
-/** Product of two square matrices, row-major. */
-function product(left: Float64Array, right: Float64Array, size: number): Float64Array {
-  const result = new Float64Array(size * size);
-  for (let i = 0; i < size; i += 1) {
-    for (let k = 0; k < size; k += 1) {
-      const value = left[i * size + k] as number;
-      for (let j = 0; j < size; j += 1) {
-        result[i * size + j] = (result[i * size + j] as number) + value * (right[k * size + j] as number);
-      }
-    }
-  }
-  return result;
-}
-
-/** log E[Π bounds] for a level that is normal with `mean` and `sd`. */
-const logMeanOfBounds = (product: BoundProduct, mean: number, sd: number): number =>
-  logSumExp(FIVE_POINTS.map(({ z, logWeight }) => logWeight + product.logAt(mean + z * sd)));
-
-function logSumExp(values: readonly number[]): number {
-  const most = Math.max(...values);
+function logSumExp(values: Float64Array): number {
+  let most = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < values.length; k += 1) most = Math.max(most, values[k] as number);
   let sum = 0;
-  for (const value of values) sum += Math.exp(value - most);
+  for (let k = 0; k < values.length; k += 1) sum += Math.exp((values[k] as number) - most);
   return most + Math.log(sum);
 }

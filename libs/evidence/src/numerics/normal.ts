@@ -111,6 +111,13 @@ export function slopeOfLogNormalCdf(z: number): number {
 export const curvatureOfLogNormalCdf = (z: number, slope: number): number =>
   z < -REMOTE ? 1 - 1 / (z * z) : slope * (slope + z);
 
+/** log Φ(z) alone, dimensionless; as logNormalCdf. */
+export function valueOfLogNormalCdf(z: number): number {
+  if (z > CERTAIN) return 0;
+  if (z > 0) return Math.log1p(-normalUpperTail(z));
+  return Math.log(0.5 * erfcx(-z * SQRT_HALF)) - 0.5 * z * z;
+}
+
 /**
  * Logarithm of the standard normal distribution function with its derivatives, dimensionless.
  *
@@ -119,10 +126,6 @@ export const curvatureOfLogNormalCdf = (z: number, slope: number): number =>
  * Valid for every finite z. This is the contribution of one censored reading (tobin1958), source of erfcx cody1969.
  */
 export function logNormalCdf(z: number): LogNormalCdf {
-  if (z > CERTAIN) return { value: 0, slope: 0, curvature: 0 };
   const slope = slopeOfLogNormalCdf(z);
-  const curvature = curvatureOfLogNormalCdf(z, slope);
-  if (z > 0) return { value: Math.log1p(-normalUpperTail(z)), slope, curvature };
-  // λ holds erfcx, so it is not worked out twice.
-  return { value: Math.log((0.5 * SQRT_2_OVER_PI) / slope) - 0.5 * z * z, slope, curvature };
+  return { value: valueOfLogNormalCdf(z), slope, curvature: curvatureOfLogNormalCdf(z, slope) };
 }
