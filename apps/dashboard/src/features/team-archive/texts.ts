@@ -1,17 +1,20 @@
-const KINDS: Readonly<Record<string, string>> = {
-  rider: 'riders',
-  spring_unit: 'forks and shocks',
-  bike: 'bikes',
-  track: 'tracks',
-  setup: 'set-ups',
-  run: 'runs',
-  decision: 'decisions',
-  test_plan: 'test plans',
+import { formatCount } from '../../shared/format/numbers.js';
+
+const KINDS: Readonly<Record<string, readonly [one: string, several?: string]>> = {
+  rider: ['rider'],
+  spring_unit: ['fork or shock', 'forks and shocks'],
+  bike: ['bike'],
+  track: ['track'],
+  setup: ['set-up'],
+  run: ['run'],
+  decision: ['decision'],
+  test_plan: ['test plan'],
 };
 
 export const texts = {
   title: 'Archive of the team',
   lead: 'The whole team as one file: for safe keeping, or to go on with on another service.',
+  mechanicsOnly: 'Your mechanic keeps the archive: the body masses of all riders are in it.',
   get: 'Download',
   getLead:
     'Every record: riders, bikes, forks and shocks, tracks, set-ups, runs, decisions, plans, and the baselines as they were offered. Names and e-mail addresses of the members are in it; passwords, sign-ins, tokens and links are not. Keep it where you would keep a list of your riders’ body masses.',
@@ -28,8 +31,10 @@ export const texts = {
   taken: (name: string) => `${name} is here.`,
   rows: (counts: readonly { table: string; rows: number }[]): string =>
     counts
-      .filter(({ table, rows }) => rows > 0 && Object.hasOwn(KINDS, table))
-      .map(({ table, rows }) => `${rows} ${KINDS[table]}`)
+      .flatMap(({ table, rows }) => {
+        const kind = Object.hasOwn(KINDS, table) ? KINDS[table] : undefined;
+        return kind === undefined || rows === 0 ? [] : [formatCount(rows, ...kind)];
+      })
       .join(', '),
   invite: 'To be invited again',
   role: (role: string | null) => role ?? 'had left',
