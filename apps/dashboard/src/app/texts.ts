@@ -27,7 +27,7 @@ export const texts = {
   account: 'Account and display',
   signedInAs: 'Signed in as',
   role: ROLE,
-  altitude: (metres: number) => `${metres} m`,
+  altitude: (metres: string) => `${metres} m`,
   importRuns: 'Import runs',
   changeTrack: 'Change the track',
   switchTeam: 'Team',

@@ -4,7 +4,7 @@ export const texts = {
   role: 'Role',
   rider: 'Rides as',
   notRiding: 'does not ride',
-  act: 'Act',
+  acts: 'What can be done',
   remove: 'Take out of the team',
   removeAsk: (name: string) => `Take ${name} out of the team? What they entered stays.`,
   removeYes: 'Yes, take out',

@@ -26,7 +26,7 @@ export const texts = {
   shock: 'Shock',
   end: (name: string, unit: string) => `${name}: ${unit}`,
   was: 'In it before',
-  willBe: 'In it then',
+  willBe: 'In it after',
   notKnown: 'not known',
   parts: 'Parts',
   noParts: 'No spacers go in.',

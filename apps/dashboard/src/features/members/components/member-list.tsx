@@ -1,6 +1,7 @@
-import { Button, Group, Stack, Table } from '@mantine/core';
+import { Button, Group, Stack } from '@mantine/core';
 import { useState } from 'react';
 import { Failure } from '../../../shared/ui/error-view.js';
+import { RecordTable, type Column } from '../../../shared/ui/record-table.js';
 import { useRemoveMember } from '../api/remove-member.js';
 import type { Member } from '../api/members.js';
 import { texts } from '../texts.js';
@@ -17,39 +18,30 @@ interface MemberListProps {
 }
 
 export function MemberList({ teamId, members, riderName, canChange, ownAccountId }: MemberListProps) {
+  const acts: Column<Member> = {
+    title: texts.acts,
+    cell: (member) =>
+      member.accountId !== ownAccountId && (
+        <Stack gap="sm" align="start">
+          {member.role === 'rider' && <LinkSignIn teamId={teamId} member={member} />}
+          <LinkPassword teamId={teamId} member={member} />
+          <RemoveMember teamId={teamId} member={member} />
+        </Stack>
+      ),
+  };
   return (
-    <Table.ScrollContainer minWidth={420}>
-      <Table>
-        <Table.Thead>
-          <Table.Tr>
-            <Table.Th>{texts.name}</Table.Th>
-            <Table.Th>{texts.role}</Table.Th>
-            <Table.Th>{texts.rider}</Table.Th>
-            {canChange && <Table.Th>{texts.act}</Table.Th>}
-          </Table.Tr>
-        </Table.Thead>
-        <Table.Tbody>
-          {members.map((member) => (
-            <Table.Tr key={member.id}>
-              <Table.Td>{member.displayName}</Table.Td>
-              <Table.Td>{member.role}</Table.Td>
-              <Table.Td>{member.riderId === null ? texts.notRiding : riderName(member.riderId)}</Table.Td>
-              {canChange && (
-                <Table.Td>
-                  {member.accountId !== ownAccountId && (
-                    <Stack gap="sm" align="start">
-                      {member.role === 'rider' && <LinkSignIn teamId={teamId} member={member} />}
-                      <LinkPassword teamId={teamId} member={member} />
-                      <RemoveMember teamId={teamId} member={member} />
-                    </Stack>
-                  )}
-                </Table.Td>
-              )}
-            </Table.Tr>
-          ))}
-        </Table.Tbody>
-      </Table>
-    </Table.ScrollContainer>
+    <RecordTable
+      rows={members}
+      columns={[
+        { title: texts.name, cell: ({ displayName }) => displayName },
+        { title: texts.role, cell: ({ role }) => role },
+        {
+          title: texts.rider,
+          cell: ({ riderId }) => (riderId === null ? texts.notRiding : riderName(riderId)),
+        },
+        ...(canChange ? [acts] : []),
+      ]}
+    />
   );
 }
 

@@ -1,9 +1,9 @@
-import { Table } from '@mantine/core';
 import { massText } from '../../../shared/format/quantities.js';
 import { formatNumber } from '../../../shared/format/numbers.js';
 import type { Rider } from '../../../shared/http/reads/riders.js';
 import { TextLink } from '../../../shared/ui/link.js';
 import { Assumed } from '../../../shared/ui/note.js';
+import { RecordTable } from '../../../shared/ui/record-table.js';
 import { texts } from '../texts.js';
 
 interface RiderListProps {
@@ -16,41 +16,35 @@ const sag = ({ sagLowPct, sagHighPct }: Rider['fork']) =>
   `${formatNumber(sagLowPct)}–${formatNumber(sagHighPct)} %`;
 
 export function RiderList({ teamId, riders, canChange }: RiderListProps) {
+  const name = ({ id, name: text }: Rider) =>
+    canChange ? (
+      <TextLink to="/teams/$teamId/team/riders/$riderId" params={{ teamId, riderId: id }}>
+        {text}
+      </TextLink>
+    ) : (
+      text
+    );
   return (
-    <Table.ScrollContainer minWidth={560}>
-      <Table>
-        <Table.Thead>
-          <Table.Tr>
-            <Table.Th>{texts.name}</Table.Th>
-            <Table.Th ta="end">{texts.mass}</Table.Th>
-            <Table.Th ta="end">{texts.forkSag}</Table.Th>
-            <Table.Th ta="end">{texts.shockSag}</Table.Th>
-            <Table.Th ta="end">{texts.risk}</Table.Th>
-          </Table.Tr>
-        </Table.Thead>
-        <Table.Tbody>
-          {riders.map((rider) => (
-            <Table.Tr key={rider.id}>
-              <Table.Td>
-                {canChange ? (
-                  <TextLink to="/teams/$teamId/team/riders/$riderId" params={{ teamId, riderId: rider.id }}>
-                    {rider.name}
-                  </TextLink>
-                ) : (
-                  rider.name
-                )}
-              </Table.Td>
-              <Table.Td ta="end">
-                {massText(rider.readyMassKg)}
-                {rider.readyMassSource === 'assumed' && <Assumed />}
-              </Table.Td>
-              <Table.Td ta="end">{sag(rider.fork)}</Table.Td>
-              <Table.Td ta="end">{sag(rider.shock)}</Table.Td>
-              <Table.Td ta="end">{formatNumber(rider.acceptedRiskPct)} %</Table.Td>
-            </Table.Tr>
-          ))}
-        </Table.Tbody>
-      </Table>
-    </Table.ScrollContainer>
+    <RecordTable
+      rows={riders}
+      columns={[
+        { title: texts.name, cell: name },
+        { title: texts.mass, isNumber: true, cell: (rider) => <Mass rider={rider} /> },
+        { title: texts.forkSag, isNumber: true, cell: ({ fork }) => sag(fork) },
+        { title: texts.shockSag, isNumber: true, cell: ({ shock }) => sag(shock) },
+        {
+          title: texts.risk,
+          isNumber: true,
+          cell: ({ acceptedRiskPct }) => `${formatNumber(acceptedRiskPct)} %`,
+        },
+      ]}
+    />
   );
 }
+
+const Mass = ({ rider }: { rider: Rider }) => (
+  <>
+    {massText(rider.readyMassKg)}
+    {rider.readyMassSource === 'assumed' && <Assumed />}
+  </>
+);
