@@ -92,10 +92,11 @@ async function judge(context: BrowserContext, size: Size, state: State, path: st
     if (state.answer) await page.route(TEAM_READS, state.answer);
     await page.goto(`${house.address}${addressOf(path, state.places())}`);
     await settle(page, state.loads ?? false);
-    note('', await shifts(page, path));
+    note('', await shifts(page));
     note('', await overflow(page));
     note('', await violations(page, state.answer ? 'without heading' : 'all'));
     await page.emulateMedia({ colorScheme: 'dark' });
+    await page.locator('[data-mantine-color-scheme="dark"]').waitFor({ state: 'attached' });
     note(', dark', await violations(page, 'contrast'));
     await page.evaluate(`document.documentElement.dir = 'rtl'`);
     note(', right to left', await overflow(page));

@@ -29,19 +29,6 @@ const RULES = {
 };
 /** Less than half of what counts as good practice for the whole life of a page. */
 const MOST_SHIFT = 0.05;
-/**
- * Pages that move more, with how much: what stands above the rest of them comes later, by their own wish not to wait
- * for it. To be lowered, never raised.
- */
-const MOVING: Readonly<Record<string, number>> = {
-  // The plan under way and the pictures of the stroke come after the figures, which do not wait for them.
-  '/teams/$teamId/my-bike': 0.35,
-  // What was ridden so far stands above the order of the rest.
-  '/teams/$teamId/test-plans/$planId': 0.45,
-  '/teams/$teamId/sign-ins': 0.35,
-  '/teams/$teamId/tracks/$trackId': 0.1,
-};
-
 /** What breaks a rule of accessibility, each with its place. */
 export const violations = (page: Page, rules: keyof typeof RULES): Promise<string[]> =>
   page.evaluate(`
@@ -67,12 +54,10 @@ export const overflow = (page: Page): Promise<string[]> =>
       widest.slice(0, 4).map((element) => element.outerHTML.slice(0, 120)).join(' … ')];
   })()`);
 
-export async function shifts(page: Page, path: string): Promise<string[]> {
+export async function shifts(page: Page): Promise<string[]> {
   const found = (await page.evaluate('window.shifts')) as { value: number; of: string[] }[];
   const sum = found.reduce((total, { value }) => total + value, 0);
-  return sum < (MOVING[path] ?? MOST_SHIFT)
-    ? []
-    : [`moves by ${sum.toFixed(3)}: ${JSON.stringify(found).slice(0, 600)}`];
+  return sum < MOST_SHIFT ? [] : [`moves by ${sum.toFixed(3)}: ${JSON.stringify(found).slice(0, 600)}`];
 }
 
 /** What moves on a page of somebody who has asked for less motion. */

@@ -10,6 +10,7 @@ import { joined } from '../../shared/http/joined.js';
 import { decisionsQuery, type Decision, type DecisionFilter } from '../../shared/http/reads/decisions.js';
 import { useFleet, type Fleet } from '../../shared/http/reads/fleet.js';
 import { tracksQuery, type Track } from '../../shared/http/reads/tracks.js';
+import { Below } from '../../shared/ui/below.js';
 import { More } from '../../shared/ui/more.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
@@ -36,8 +37,7 @@ export function DecisionsPage() {
                 filter={filter}
                 onChange={(search) => void navigate({ search, replace: true })}
               />
-              <Open teamId={teamId} filter={filter} fleet={team} tracks={all} />
-              <Settled teamId={teamId} filter={filter} fleet={team} tracks={all} />
+              <Decisions teamId={teamId} filter={filter} fleet={team} tracks={all} />
             </>
           )
         }
@@ -56,31 +56,36 @@ interface PartProps {
 const nameIn = (tracks: readonly Track[]) => (id: string) =>
   tracks.find((track) => track.id === id)?.name ?? '';
 
-/** What somebody still has to say something about. */
-function Open({ teamId, filter, fleet, tracks }: PartProps) {
+/** What somebody still has to say something about, then the others. */
+function Decisions({ teamId, filter, fleet, tracks }: PartProps) {
   const { role } = useMembership().membership;
   const open = useInfiniteQuery(decisionsQuery(teamId, { ...filter, outcome: 'open' }));
   return (
-    <Section title={texts.open}>
-      <QueryView query={open} isEmpty={(items) => items.length === 0} empty={<Text>{texts.openNone}</Text>}>
-        {(items) => (
-          <>
-            <DecisionList
-              teamId={teamId}
-              decisions={items}
-              fleet={fleet}
-              trackName={nameIn(tracks)}
-              enterOutcome={(decision) => (
-                <Stack gap="sm" maw="44rem" className="ll-screen-only">
-                  <EnterOutcome teamId={teamId} decision={decision} canTakeBack={role !== 'coach'} />
-                </Stack>
-              )}
-            />
-            <More query={open} label={texts.more} screenOnly />
-          </>
-        )}
-      </QueryView>
-    </Section>
+    <>
+      <Section title={texts.open}>
+        <QueryView query={open} isEmpty={(items) => items.length === 0} empty={<Text>{texts.openNone}</Text>}>
+          {(items) => (
+            <>
+              <DecisionList
+                teamId={teamId}
+                decisions={items}
+                fleet={fleet}
+                trackName={nameIn(tracks)}
+                enterOutcome={(decision) => (
+                  <Stack gap="sm" maw="44rem" className="ll-screen-only">
+                    <EnterOutcome teamId={teamId} decision={decision} canTakeBack={role !== 'coach'} />
+                  </Stack>
+                )}
+              />
+              <More query={open} label={texts.more} screenOnly />
+            </>
+          )}
+        </QueryView>
+      </Section>
+      <Below isReady={!open.isPending}>
+        <Settled teamId={teamId} filter={filter} fleet={fleet} tracks={tracks} />
+      </Below>
+    </>
   );
 }
 

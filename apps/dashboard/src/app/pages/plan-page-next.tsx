@@ -9,7 +9,7 @@ import { nextAfter, setupOfArm } from '../../features/test-plans/model/order.js'
 import { texts } from '../../features/test-plans/texts.js';
 import { localDay } from '../../shared/format/time.js';
 import type { Fleet } from '../../shared/http/reads/fleet.js';
-import { runsQuery } from '../../shared/http/reads/runs.js';
+import { runsQuery, type Run } from '../../shared/http/reads/runs.js';
 import type { Track } from '../../shared/http/reads/tracks.js';
 import type { Setup } from '../../shared/http/reads/setups.js';
 import { Section } from '../../shared/ui/page.js';
@@ -26,21 +26,39 @@ interface RideNextProps {
   readonly track: Track | undefined;
   readonly fleet: RiddenFleet;
   readonly setups: readonly Setup[];
+  readonly ground: LastGround;
 }
 
+interface LastGround {
+  /** The form begins once it is known, or there is no signal to ask: it must not begin anew while somebody types. */
+  readonly isAsked: boolean;
+  readonly last: Run['condition'];
+}
+
+/** The ground of the newest run of a rider's bike on the plan's track; dry before the first. */
+export function useLastGround(teamId: string, plan: Plan, riderId: string | undefined): LastGround {
+  const bikeId = bikeOf(plan, riderId);
+  const runs = useInfiniteQuery({
+    ...runsQuery(teamId, { trackId: plan.trackId, bikeId }),
+    enabled: riderId !== undefined,
+  });
+  const isAsked = riderId === undefined || runs.data !== undefined || runs.failureCount > 0;
+  return { isAsked, last: runs.data?.[0]?.condition ?? 'dry' };
+}
+
+const bikeOf = (plan: Plan, riderId: string | undefined) =>
+  plan.riders.find((rider) => rider.riderId === riderId)?.bikeId ?? '';
+
 /** The next run of one rider, and where it is logged: with the runs that wait on this device taken for ridden. */
-export function RideNext({ plan, place, track, fleet, setups }: RideNextProps) {
+export function RideNext({ plan, place, track, fleet, setups, ground }: RideNextProps) {
   const { account, membership } = useMembership();
   const { teamId, role } = membership;
   const { riderId } = place;
   const [inForm, setInForm] = useState<string | null>(null);
   const { taken, waiting, take } = useTakenPlaces(plan.id, riderId, inForm);
   const next = nextAfter(plan, riderId, taken);
-  const bikeId = plan.riders.find((rider) => rider.riderId === riderId)?.bikeId ?? '';
+  const bikeId = bikeOf(plan, riderId);
   const bike = fleet.bikes.find(({ id }) => id === bikeId);
-  const runs = useInfiniteQuery(runsQuery(teamId, { trackId: plan.trackId, bikeId }));
-  // The form begins once the last ground is known, or there is no signal to ask: it must not begin anew while somebody types.
-  const isAsked = runs.data !== undefined || runs.failureCount > 0;
   if (place.restIsStale) {
     return (
       <Section title={texts.orderRest}>
@@ -74,7 +92,7 @@ export function RideNext({ plan, place, track, fleet, setups }: RideNextProps) {
   return (
     <Section title={title}>
       <NextRun plan={plan} next={next} bikeId={bikeId} setups={setups}>
-        {isAsked && (
+        {ground.isAsked && (
           <PlanRunForm
             // Every run begins with empty fields, on the ground of the last one.
             key={next.position}
@@ -90,7 +108,7 @@ export function RideNext({ plan, place, track, fleet, setups }: RideNextProps) {
             bikeName={bike?.name ?? ''}
             track={track}
             hasShock={bike?.shockUnitId !== null}
-            condition={runs.data?.[0]?.condition ?? 'dry'}
+            condition={ground.last}
             save={texts.saveRun(next.position, next.letter)}
             onKey={setInForm}
             onSaved={() => take(next.position)}

@@ -20,11 +20,12 @@ import { bikesQuery } from '../../shared/http/reads/bikes.js';
 import { ridersQuery } from '../../shared/http/reads/riders.js';
 import { setupHistoryQuery } from '../../shared/http/reads/setups.js';
 import { tracksQuery, type Track } from '../../shared/http/reads/tracks.js';
+import { Below } from '../../shared/ui/below.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
-import { RideNext, type RiddenFleet } from './plan-page-next.js';
+import { RideNext, useLastGround, type RiddenFleet } from './plan-page-next.js';
 import { WaitingRuns } from './waiting-runs.js';
 
 const route = getRouteApi('/teams/$teamId/test-plans/$planId');
@@ -63,7 +64,8 @@ interface OnePlanProps {
 function OnePlan({ plan, progress, track, fleet }: OnePlanProps) {
   const { teamId, role } = useMembership().membership;
   const place = riderToRide(progress, route.useSearch().riderId);
-  const setups = useSetups(teamId, plan);
+  const { setups, areAsked } = useSetups(teamId, plan);
+  const ground = useLastGround(teamId, plan, plan.closedAt === null ? place?.riderId : undefined);
   const bikeName = (id: string) => fleet.bikes.find((bike) => bike.id === id)?.name ?? '';
   const isBlinded = plan.blind && role === 'rider';
   const canLook = plan.closedAt !== null || (plan.looks === 'after every block' && !isBlinded);
@@ -94,36 +96,51 @@ function OnePlan({ plan, progress, track, fleet }: OnePlanProps) {
       {progress.length > 1 && <ChooseRider plan={plan} fleet={fleet} riderId={place?.riderId ?? ''} />}
       <WaitingRuns teamId={teamId} from={`/teams/${teamId}/test-plans/${plan.id}`} />
       {place !== undefined && plan.closedAt === null && (
-        <RideNext key={place.riderId} plan={plan} place={place} track={track} fleet={fleet} setups={setups} />
+        <Below isReady={areAsked}>
+          <RideNext
+            key={place.riderId}
+            plan={plan}
+            place={place}
+            track={track}
+            fleet={fleet}
+            setups={setups}
+            ground={ground}
+          />
+        </Below>
       )}
-      {place !== undefined && (
-        <Section title={texts.wholeOrder}>
-          <PlanOrder teamId={teamId} plan={plan} riderId={place.riderId} />
+      <Below isReady={areAsked && ground.isAsked}>
+        {place !== undefined && (
+          <Section title={texts.wholeOrder}>
+            <PlanOrder teamId={teamId} plan={plan} riderId={place.riderId} />
+          </Section>
+        )}
+        {plan.closedAt === null && role !== 'rider' && (
+          <Section title={texts.closeTitle}>
+            <ClosePlan teamId={teamId} plan={plan} />
+          </Section>
+        )}
+        <Section title={texts.armsTitle}>
+          <PlanArms plan={plan} bikeName={bikeName} setups={setups} />
         </Section>
-      )}
-      {plan.closedAt === null && role !== 'rider' && (
-        <Section title={texts.closeTitle}>
-          <ClosePlan teamId={teamId} plan={plan} />
+        <Section title={texts.saidBefore}>
+          <Statement
+            words={statementWords({ ...plan, riders: plan.riders.length })}
+            reckoned={plan.statement.sentences}
+          />
         </Section>
-      )}
-      <Section title={texts.armsTitle}>
-        <PlanArms plan={plan} bikeName={bikeName} setups={setups} />
-      </Section>
-      <Section title={texts.saidBefore}>
-        <Statement
-          words={statementWords({ ...plan, riders: plan.riders.length })}
-          reckoned={plan.statement.sentences}
-        />
-      </Section>
+      </Below>
     </Page>
   );
 }
 
-/** The set-ups of the plan's bikes, as far as they are read and may be seen. */
+/** The set-ups of the plan's bikes, as far as they are read and may be seen; asked once there is an answer or no signal. */
 function useSetups(teamId: string, plan: Plan) {
   const bikes = [...new Set(plan.arms.flatMap((arm) => arm.setups.map(({ bikeId }) => bikeId)))];
   const histories = useQueries({ queries: bikes.map((bikeId) => setupHistoryQuery(teamId, bikeId)) });
-  return histories.flatMap(({ data }) => data ?? []);
+  return {
+    setups: histories.flatMap(({ data }) => data ?? []),
+    areAsked: histories.every(({ data, failureCount }) => data !== undefined || failureCount > 0),
+  };
 }
 
 function ChooseRider({ plan, fleet, riderId }: { plan: Plan; fleet: RiddenFleet; riderId: string }) {

@@ -6,16 +6,19 @@ import { GroundChooser } from '../../features/baselines/components/ground-choose
 import { groundOf } from '../../features/baselines/model/ground.js';
 import { texts as baselineTexts } from '../../features/baselines/texts.js';
 import { texts as decisionTexts } from '../../features/decisions/texts.js';
+import { demandQuery, FIRST_END } from '../../features/demand/api/demand.js';
 import { TrackDemand } from '../../features/demand/components/track-demand.js';
 import { texts as demandTexts } from '../../features/demand/texts.js';
 import { RunTable } from '../../features/runs/components/run-table.js';
 import { texts as runTexts } from '../../features/runs/texts.js';
 import { texts as planTexts } from '../../features/test-plans/texts.js';
+import { formatNumber } from '../../shared/format/numbers.js';
 import { joined } from '../../shared/http/joined.js';
 import { baselinesQuery, type Ground } from '../../shared/http/reads/baselines.js';
 import { useFleet, type Fleet } from '../../shared/http/reads/fleet.js';
 import { runsQuery } from '../../shared/http/reads/runs.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
+import { Below } from '../../shared/ui/below.js';
 import { Empty } from '../../shared/ui/empty.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { More } from '../../shared/ui/more.js';
@@ -41,7 +44,7 @@ export function TrackPage() {
     <QueryView query={place}>
       {({ track, fleet: team }) => {
         if (track === undefined || team === undefined) return <NotFoundPage />;
-        const facts = [texts.altitude(track.altitudeM), track.sections.join(' → '), track.note];
+        const facts = [texts.altitude(formatNumber(track.altitudeM)), track.sections.join(' → '), track.note];
         return (
           <Page
             title={track.name}
@@ -84,10 +87,7 @@ export function TrackPage() {
               </>
             }
           >
-            <Baselines teamId={teamId} trackId={trackId} fleet={team} ground={ground} />
-            <Section title={runTexts.title}>
-              <Runs teamId={teamId} trackId={trackId} fleet={team} />
-            </Section>
+            <Parts teamId={teamId} trackId={trackId} fleet={team} ground={ground} />
           </Page>
         );
       }}
@@ -103,10 +103,11 @@ interface PartProps {
 
 const bikeNameIn = (fleet: Fleet) => (id: string) => fleet.bikes.find((bike) => bike.id === id)?.name ?? '';
 
-/** Demand against capacity: the track's picture, then every rider and bike under one another. */
-function Baselines({ teamId, trackId, fleet, ground }: PartProps & { readonly ground: Ground }) {
+/** Demand against capacity: the track's picture, then every rider and bike under one another; then what was ridden. */
+function Parts({ teamId, trackId, fleet, ground }: PartProps & { readonly ground: Ground }) {
   const navigate = route.useNavigate();
   const { role } = useMembership().membership;
+  const demand = useQuery(demandQuery(teamId, trackId, { end: FIRST_END, condition: ground }));
   const baselines = useQuery(baselinesQuery(teamId, { trackId, condition: ground }));
   const bikeName = bikeNameIn(fleet);
   return (
@@ -124,27 +125,34 @@ function Baselines({ teamId, trackId, fleet, ground }: PartProps & { readonly gr
           baselines={baselines.data ?? []}
         />
       </Section>
-      <Section title={baselineTexts.title}>
-        <QueryView
-          query={baselines}
-          isEmpty={(items) => items.length === 0}
-          empty={<Empty title={baselineTexts.none}>{baselineTexts.noneLead}</Empty>}
-        >
-          {(items) =>
-            items.map((baseline) => (
-              <BikeBaseline
-                key={baseline.bikeId}
-                teamId={teamId}
-                baseline={baseline}
-                riderName={fleet.riderName(baseline.riderId)}
-                bikeName={bikeName(baseline.bikeId)}
-                canChange={role === 'mechanic'}
-                action={role !== 'rider' && <TakeBaseline teamId={teamId} baseline={baseline} />}
-              />
-            ))
-          }
-        </QueryView>
-      </Section>
+      <Below isReady={!demand.isPending}>
+        <Section title={baselineTexts.title}>
+          <QueryView
+            query={baselines}
+            isEmpty={(items) => items.length === 0}
+            empty={<Empty title={baselineTexts.none}>{baselineTexts.noneLead}</Empty>}
+          >
+            {(items) =>
+              items.map((baseline) => (
+                <BikeBaseline
+                  key={baseline.bikeId}
+                  teamId={teamId}
+                  baseline={baseline}
+                  riderName={fleet.riderName(baseline.riderId)}
+                  bikeName={bikeName(baseline.bikeId)}
+                  canChange={role === 'mechanic'}
+                  action={role !== 'rider' && <TakeBaseline teamId={teamId} baseline={baseline} />}
+                />
+              ))
+            }
+          </QueryView>
+        </Section>
+        <Below isReady={!baselines.isPending}>
+          <Section title={runTexts.title}>
+            <Runs teamId={teamId} trackId={trackId} fleet={fleet} />
+          </Section>
+        </Below>
+      </Below>
     </>
   );
 }

@@ -8,7 +8,7 @@ import { ChoiceRow } from '../../../shared/ui/choice-row.js';
 import { DemandStrip } from '../../../shared/ui/demand-strip/demand-strip.js';
 import { Empty } from '../../../shared/ui/empty.js';
 import { QueryView } from '../../../shared/ui/query-view.js';
-import { demandQuery, type TrackDemand as Demand } from '../api/demand.js';
+import { demandQuery, FIRST_END, type TrackDemand as Demand } from '../api/demand.js';
 import { demandRows } from '../model/demand-rows.js';
 import { texts } from '../texts.js';
 import classes from './track-demand.module.css';
@@ -27,7 +27,7 @@ interface TrackDemandProps {
 
 /** The track's demand as a picture with every reading in it, for one end of the bikes at a time. */
 export function TrackDemand({ teamId, trackId, fleet, condition, baselines }: TrackDemandProps) {
-  const [end, setEnd] = useState<Demand['end']>('fork');
+  const [end, setEnd] = useState<Demand['end']>(FIRST_END);
   const demand = useQuery(demandQuery(teamId, trackId, { end, condition }));
   const names = {
     riderName: fleet.riderName,
