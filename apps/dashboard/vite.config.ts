@@ -15,13 +15,13 @@ const AIR = /libs\/(units\/src\/|spring\/src\/(gas\/atmosphere|numerics\/input-e
 /** What the rider's first page is made of and shares with others: one file instead of a dozen of some hundred bytes. */
 const RIDERS_SHARE = new RegExp(
   `src/(${[
-    'shared/http/(reads/(bikes|runs|setups|tracks|decisions|baselines)|all-pages|joined)',
+    'shared/http/(reads/(bikes|runs|setups|tracks|decisions|baselines|planned-sessions)|all-pages|joined)',
     'shared/format/(time|numbers|units|sentences|by-name|setup-changes|stroke-marks)',
-    'shared/ui/(page|note|link|plain-button|choice-row|end-figures|as-of|stroke-bar|use-width)',
+    'shared/ui/(below|page|note|link|plain-button|choice-row|end-figures|as-of|stroke-bar|use-width)',
     'features/workbench/api/bike-ends',
-    'features/test-plans/(rider-texts|api/plans|components/rider-plans)',
+    'features/test-plans/(rider-texts|api/(plans|rider-plans))',
     'features/ride/(my-bike-texts|components/(ride\\.module|use-now|run-under-way)|model/(run-timer|typed-temperature|todays))',
-    'features/runs/components/runs\\.module',
+    'features/runs/(texts|components/(runs\\.module|run-note)|model/reading-text)',
     'app/pages/(waiting-runs|my-bike-page\\.module)',
     'app/choose-bike',
   ].join('|')})`,

@@ -126,7 +126,7 @@ describe.each(SIZES)('a test plan on a $name', (size) => {
     await plan.getByText(/^Ride [AB] next$/).waitFor();
     await page.getByText('A blind plan is under way').waitFor();
     expect(await page.getByText('psi').count()).toBe(0);
-    await plan.getByRole('link', { name: 'To the plan' }).click();
+    await plan.getByRole('link').click();
     await page.getByText('Your mechanic sets the bike. Ride it as it is given to you.').waitFor();
     expect(await page.getByText('psi').count()).toBe(0);
     expect(await page.getByRole('button', { name: 'Close the plan' }).count()).toBe(0);

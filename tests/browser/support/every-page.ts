@@ -27,6 +27,8 @@ export function addressOf(path: string, places: Places): string {
   return path.includes('$teamId') ? `${filled}?${[...search, 'end=fork'].join('&')}` : filled;
 }
 
+const NEVER_PAST = '2199-05-09';
+
 /** Something of everything in the team, and a place for each part of an address. */
 export async function placesIn(address: string): Promise<Places> {
   const mechanic = new Caller(address);
@@ -61,6 +63,8 @@ export async function placesIn(address: string): Promise<Places> {
     arms: [arm('As it is', setups[1]), arm('One spacer more', setups[0])],
     runsAnArm: 3,
   });
+  const session = { trackId, startsAt: '09:30', riderIds: [riderId], testPlanId: plan.id };
+  await mechanic.post(`${team}/planned-sessions`, { ...session, day: NEVER_PAST });
   await mechanic.post(`${team}/tokens`, { name: 'Timing script', scopes: ['log-runs'] });
   const order = await mechanic.post<Item>(`${team}/work-orders`, { setupId: setups[1]?.id });
   return { teamId, bikeId, trackId, riderId, unitId, planId: plan.id, orderId: order.id };

@@ -18,8 +18,8 @@ export const isFilledElsewhere = ({ filledAltitudeM, filledTemperatureC }: Setup
 export const pumpToQuestion = (): ReturnType<typeof engine> => (loaded ??= engine());
 
 /**
- * The pressure of an end in today's air. Null where the set-up does not say where it was filled: then it was pumped
- * at the track, and nothing has to be corrected.
+ * The pressure of an end in today's air; undefined while that is not known. Null where the set-up does not say where it
+ * was filled: then it was pumped at the track, and nothing has to be corrected.
  */
 export function todaysPressure(
   setup: Setup,
@@ -27,9 +27,10 @@ export function todaysPressure(
   end: BikeEnd | null | undefined,
   today: TodaysAir | undefined,
   pumpTo: typeof PumpTo | null,
-): TodaysPressure | null {
+): TodaysPressure | null | undefined {
   const { filledAltitudeM, filledTemperatureC } = setup;
-  if (today === undefined || filledAltitudeM === null || filledTemperatureC === null) return null;
+  if (filledAltitudeM === null || filledTemperatureC === null) return null;
+  if (today === undefined) return undefined;
   const there = ambientOf({ altitudeM: filledAltitudeM, temperatureC: filledTemperatureC });
   const here = ambientOf(today);
   const filled = gaugePascalFromPsi(fill.pressurePsi);

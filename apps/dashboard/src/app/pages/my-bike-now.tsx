@@ -56,32 +56,30 @@ export function MyBikeNow({ teamId, bikeId, trackId, air, lastRidden, alsoShown 
   // The room of the figures and pictures is kept, so that nothing below is pushed away when they come.
   const isSetUp = setups.data === undefined || setups.data.length > 0;
   return (
-    <>
+    <div className={isSetUp ? classes.now : undefined}>
       <p className={classes.age} role="status">
         {asOf([setups, decisions, ...alsoShown], Date.now())}
       </p>
-      <div className={isSetUp ? classes.now : undefined}>
-        <QueryView query={state}>
-          {({ setups: [now, before], decision }) =>
-            now === undefined ? (
-              <Empty title={myBikeTexts.notSetUp}>{myBikeTexts.notSetUpLead}</Empty>
-            ) : (
-              <Suspense fallback={<Loading />}>
-                <Today
-                  now={now}
-                  before={before}
-                  decision={decision}
-                  lastRidden={lastRidden}
-                  air={air}
-                  ends={ends.data}
-                  strokes={{ fork: marks(baseline?.fork), shock: marks(baseline?.shock) }}
-                />
-              </Suspense>
-            )
-          }
-        </QueryView>
-      </div>
-    </>
+      <QueryView query={state}>
+        {({ setups: [now, before], decision }) =>
+          now === undefined ? (
+            <Empty title={myBikeTexts.notSetUp}>{myBikeTexts.notSetUpLead}</Empty>
+          ) : (
+            <Suspense fallback={<Loading />}>
+              <Today
+                now={now}
+                before={before}
+                decision={decision}
+                lastRidden={lastRidden}
+                air={air}
+                ends={ends.data}
+                strokes={{ fork: marks(baseline?.fork), shock: marks(baseline?.shock) }}
+              />
+            </Suspense>
+          )
+        }
+      </QueryView>
+    </div>
   );
 }
 

@@ -1,6 +1,6 @@
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
-import { lazy, Suspense, useState } from 'react';
+import { useState } from 'react';
 import { RunUnderWay } from '../../features/ride/components/run-under-way.js';
 import { runTimer } from '../../features/ride/model/run-timer.js';
 import { airToday } from '../../features/ride/model/todays-air.js';
@@ -9,7 +9,9 @@ import { myBikeTexts } from '../../features/ride/my-bike-texts.js';
 import { RecentRuns } from '../../features/runs/components/recent-runs.js';
 import { bikesQuery, type Bike } from '../../shared/http/reads/bikes.js';
 import { runsQuery } from '../../shared/http/reads/runs.js';
+import { currentSetupsQuery } from '../../shared/http/reads/setups.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
+import { Below } from '../../shared/ui/below.js';
 import { Empty } from '../../shared/ui/empty.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { Page, Section } from '../../shared/ui/page.js';
@@ -18,14 +20,10 @@ import { chooseBike } from '../choose-bike.js';
 import { useMembership } from '../use-membership.js';
 import { WaitingRuns } from './waiting-runs.js';
 import { MyBikeNow } from './my-bike-now.js';
+import { NextRows, useNext } from './my-bike-next.js';
 import { Place } from './my-bike-place.js';
 import classes from './my-bike-page.module.css';
 
-/** Few riders are in a plan: the first page does not wait for it. */
-const RiderPlans = lazy(async () => {
-  const { RiderPlans: component } = await import('../../features/test-plans/components/rider-plans.js');
-  return { default: component };
-});
 const RECENT = 8;
 const route = getRouteApi('/teams/$teamId/my-bike');
 
@@ -60,12 +58,17 @@ interface OneBikeProps {
 function OneBike({ teamId, bike, own }: OneBikeProps) {
   const runs = useInfiniteQuery(runsQuery(teamId, { bikeId: bike.id }));
   const tracks = useQuery(tracksQuery(teamId));
+  const setups = useQuery(currentSetupsQuery(teamId, bike.id));
   const chosen = route.useSearch().trackId;
-  const trackId = chosen ?? runs.data?.[0]?.trackId ?? tracks.data?.[0]?.id;
+  // Not for another track before that of the last run is known.
+  const usual = runs.isPending ? undefined : (runs.data?.[0]?.trackId ?? tracks.data?.[0]?.id);
+  const trackId = chosen ?? usual;
   const [typed, setTyped] = useState<{ celsius: number | null }>();
   const temperatureC = typed === undefined ? typedTemperature.read(trackId, Date.now()) : typed.celsius;
   const track = tracks.data?.find(({ id }) => id === trackId);
   const air = track && airToday(track.altitudeM, temperatureC);
+  const trackName = (id: string) => tracks.data?.find((other) => other.id === id)?.name ?? '';
+  const next = useNext(teamId, bike, trackName);
   const place = { bikeId: bike.id, ...(trackId !== undefined && { trackId }) };
   const type = (celsius: number | null) => {
     setTyped({ celsius });
@@ -73,18 +76,28 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
   };
   return (
     <Page title={bike.name}>
-      <Place
-        bike={bike}
-        own={own}
-        tracks={tracks.data ?? []}
-        trackId={trackId}
-        temperatureC={temperatureC}
-        onTemperature={type}
-        air={air}
-      />
-      <Suspense fallback={null}>
-        <RiderPlans teamId={teamId} riderId={bike.riderId} bikeId={bike.id} />
-      </Suspense>
+      <div>
+        <Place
+          bike={bike}
+          own={own}
+          tracks={tracks.data ?? []}
+          trackId={trackId}
+          temperatureC={temperatureC}
+          onTemperature={type}
+          air={air}
+        />
+        {/* The room of the first is kept: the figures below neither wait for it nor move. */}
+        <div className={classes.first}>
+          {next !== undefined &&
+            (next.rows.length > 0 ? (
+              <NextRows teamId={teamId} rows={next.rows.slice(0, 1)} />
+            ) : (
+              <p className={classes.age}>
+                {next.isKnown ? myBikeTexts.nothingNext : myBikeTexts.nextUnknown}
+              </p>
+            ))}
+        </div>
+      </div>
       <MyBikeNow
         teamId={teamId}
         bikeId={bike.id}
@@ -93,21 +106,19 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
         lastRidden={runs.data?.[0]?.setupId ?? undefined}
         alsoShown={[runs, tracks]}
       />
+      {next !== undefined && <NextRows teamId={teamId} rows={next.rows.slice(1)} />}
       <div className={`${classes.act} ll-screen-only`}>
         <RunUnderWay />
         <Log teamId={teamId} place={place} />
       </div>
       <WaitingRuns teamId={teamId} from={`/teams/${teamId}/my-bike`} />
-      <Section title={myBikeTexts.recent}>
-        <QueryView query={runs} isEmpty={(items) => items.length === 0} empty={<p>{myBikeTexts.noRuns}</p>}>
-          {(items) => (
-            <RecentRuns
-              runs={items.slice(0, RECENT)}
-              trackName={(id) => tracks.data?.find((other) => other.id === id)?.name ?? ''}
-            />
-          )}
-        </QueryView>
-      </Section>
+      <Below isReady={!setups.isPending}>
+        <Section title={myBikeTexts.recent}>
+          <QueryView query={runs} isEmpty={(items) => items.length === 0} empty={<p>{myBikeTexts.noRuns}</p>}>
+            {(items) => <RecentRuns runs={items.slice(0, RECENT)} trackName={trackName} />}
+          </QueryView>
+        </Section>
+      </Below>
     </Page>
   );
 }

@@ -3,7 +3,7 @@ import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { venueText } from '../../features/baselines/model/venue-text.js';
 import { TrackDemand } from '../../features/demand/components/track-demand.js';
-import { plannedSessionsQuery } from '../../features/weekend/api/planned-sessions.js';
+import { plannedSessionsQuery } from '../../shared/http/reads/planned-sessions.js';
 import { RiderSheet } from '../../features/weekend/components/rider-sheet.js';
 import { TeamSheet } from '../../features/weekend/components/team-sheet.js';
 import { TEAM, WhichSheets } from '../../features/weekend/components/which-sheets.js';

@@ -3,5 +3,4 @@ export const riderTexts = {
   allRidden: 'Every run is ridden.',
   yourNext: (letter: string) => `Ride ${letter} next`,
   yourPlan: 'Your test plan',
-  toPlan: 'To the plan',
 };

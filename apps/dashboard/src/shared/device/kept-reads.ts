@@ -10,7 +10,17 @@ const SHAPE = 2;
 const FIRST_SERVER_ERROR = 500;
 
 /** Of a team's readings, those that the rider's pages show. */
-const KEPT_LISTS = ['bikes', 'riders', 'tracks', 'setups', 'decisions', 'runs', 'baselines', 'test-plans'];
+const KEPT_LISTS = [
+  'bikes',
+  'riders',
+  'tracks',
+  'setups',
+  'decisions',
+  'runs',
+  'baselines',
+  'test-plans',
+  'planned-sessions',
+];
 
 interface KeptRead {
   readonly account: string;

@@ -11,7 +11,8 @@ import classes from './ride.module.css';
 export interface MyEndProps {
   readonly name: string;
   readonly fill: EndSetup;
-  readonly today: TodaysPressure | null;
+  /** Null where nothing has to be corrected, undefined while it is not known. */
+  readonly today: TodaysPressure | null | undefined;
   /** The temperature of today was not typed. */
   readonly isAssumed: boolean;
   /** What the set-up uses of its stroke on the chosen track, where it is known. */
@@ -25,17 +26,19 @@ export function MyEnd({ name, fill, today, isAssumed, stroke }: MyEndProps) {
     <div className={classes.end}>
       <h2>{name}</h2>
       <EndFigures end={{ ...fill, pressurePsi: pumpable(pressurePsi) }} big />
-      <p className={classes.filled}>
-        <FilledAs fill={fill} today={today} />
-        {today !== null && isAssumed && <Assumed />}
+      <p className={today === null ? classes.filled : classes.corrected}>
+        {today === null ? myBikeTexts.pumpedHere : today && filledAs(fill, today)}
+        {today && isAssumed && <Assumed />}
       </p>
-      {stroke !== undefined && <StrokeBar title={name} titleHidden {...stroke} />}
+      {/* Its room is kept: it comes later. */}
+      <div className={classes.stroke}>
+        {stroke !== undefined && <StrokeBar title={name} titleHidden {...stroke} />}
+      </div>
     </div>
   );
 }
 
-function FilledAs({ fill, today }: Pick<MyEndProps, 'fill' | 'today'>) {
-  if (today === null) return myBikeTexts.pumpedHere;
+function filledAs(fill: EndSetup, today: TodaysPressure) {
   const filled = myBikeTexts.filledAs(
     pressureText(fill.pressurePsi),
     formatNumber(today.filledAltitudeM),

@@ -1,31 +1,11 @@
-import { queryOptions, useMutation, useQueryClient } from '@tanstack/react-query';
-import { allPages } from '../../../shared/http/all-pages.js';
+import { useMutation, useQueryClient } from '@tanstack/react-query';
 import { api, bodyOf, idempotencyKey, ifMatch } from '../../../shared/http/client.js';
 import type { components } from '../../../shared/http/generated/schema.js';
 import { keys } from '../../../shared/http/keys.js';
+import type { PlannedSession } from '../../../shared/http/reads/planned-sessions.js';
 import { useSubmission } from '../../../shared/http/use-submission.js';
 
-export type PlannedSession = components['schemas']['PlannedSessionDto'];
 export type PlannedSessionInput = components['schemas']['PlannedSessionInputDto'];
-
-/** The sessions planned on a track in these days, in the order in which they start. */
-export const plannedSessionsQuery = (
-  teamId: string,
-  place: { trackId: string; fromDay: string; toDay: string },
-) =>
-  queryOptions({
-    queryKey: [...keys.plannedSessions(teamId), place],
-    queryFn: () =>
-      allPages((page) =>
-        bodyOf(
-          api.GET('/api/v1/teams/{teamId}/planned-sessions', {
-            params: { path: { teamId }, query: { ...place, ...page } },
-          }),
-        ),
-      ).then((sessions) => sessions.toSorted((a, b) => startOf(a).localeCompare(startOf(b)))),
-  });
-
-const startOf = ({ day, startsAt }: PlannedSession) => `${day} ${startsAt}`;
 
 /** Plans a session, or changes the one that was read. */
 export const useSavePlannedSession = (teamId: string, existing: PlannedSession | undefined) =>

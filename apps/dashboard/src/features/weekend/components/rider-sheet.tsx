@@ -1,5 +1,5 @@
 import type { Baseline } from '../../../shared/http/reads/baselines.js';
-import type { PlannedSession } from '../api/planned-sessions.js';
+import type { PlannedSession } from '../../../shared/http/reads/planned-sessions.js';
 import { sheetTexts as texts } from '../texts.js';
 import { EndSheet } from './end-sheet.js';
 import { SheetSessions } from './sheet-sessions.js';

@@ -1,9 +1,10 @@
 import { Button, Checkbox, Group, NativeSelect, Stack, Textarea, TextInput } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { fieldErrors } from '../../../shared/http/field-errors.js';
+import type { PlannedSession } from '../../../shared/http/reads/planned-sessions.js';
 import type { Rider } from '../../../shared/http/reads/riders.js';
 import { Failure } from '../../../shared/ui/error-view.js';
-import { useSavePlannedSession, type PlannedSession } from '../api/planned-sessions.js';
+import { useSavePlannedSession } from '../api/planned-sessions.js';
 import { isDay } from '../model/weekend.js';
 import { texts } from '../texts.js';
 import classes from './weekend.module.css';

@@ -1,7 +1,7 @@
 import { Table } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { formatDay } from '../../../shared/format/time.js';
-import type { PlannedSession } from '../api/planned-sessions.js';
+import type { PlannedSession } from '../../../shared/http/reads/planned-sessions.js';
 import { texts } from '../texts.js';
 
 interface SessionTableProps {

@@ -2,13 +2,10 @@ import { Button, Group, Table, Text } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { Fleet } from '../../../shared/http/reads/fleet.js';
+import { plannedSessionsQuery, type PlannedSession } from '../../../shared/http/reads/planned-sessions.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { QueryView } from '../../../shared/ui/query-view.js';
-import {
-  plannedSessionsQuery,
-  useRemovePlannedSession,
-  type PlannedSession,
-} from '../api/planned-sessions.js';
+import { useRemovePlannedSession } from '../api/planned-sessions.js';
 import { lastDay } from '../model/weekend.js';
 import { texts } from '../texts.js';
 import { SessionForm, type RidablePlan } from './session-form.js';

@@ -1,4 +1,4 @@
-import type { PlannedSession } from '../api/planned-sessions.js';
+import type { PlannedSession } from '../../../shared/http/reads/planned-sessions.js';
 import { sheetTexts } from '../texts.js';
 import { whatOf, whenOf } from './session-table.js';
 import classes from './sheets.module.css';

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { fillText } from '../../../shared/format/fill.js';
 import { formatNumber, formatShare } from '../../../shared/format/numbers.js';
 import type { Baseline, EndBaseline } from '../../../shared/http/reads/baselines.js';
-import type { PlannedSession } from '../api/planned-sessions.js';
+import type { PlannedSession } from '../../../shared/http/reads/planned-sessions.js';
 import { advisedFill, clicksText, unbroken } from '../model/sheet.js';
 import { sheetTexts as texts } from '../texts.js';
 import { SheetSessions } from './sheet-sessions.js';
