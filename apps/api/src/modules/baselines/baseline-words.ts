@@ -59,7 +59,12 @@ export function sharpenSentence({ now, options }: Sharpening, evidence: Evidence
   const [best] = options;
   if (!best) return '';
   const runs = `${COUNT_WORDS[NEXT_RUNS] ?? NEXT_RUNS} runs ${WHO[best.kind]}`;
-  const sentence = `${runs} would narrow the 95 % hit from ${range(now)} to ${range(best.then)}.`;
+  const [before, after] = [range(now), range(best.then)];
+  // Where both ends stay the same to a centimetre, two equal ranges would tell nothing.
+  const sentence =
+    before === after
+      ? `${runs} would narrow the 95 % hit, ${before}, by less than 2 cm.`
+      : `${runs} would narrow the 95 % hit from ${before} to ${after}.`;
   const isBounds = evidence.lowerBoundOnly && evidence.counts.atLeastHere > 0;
   return isBounds
     ? `${sentence} Ride them on a set-up that leaves travel: a ring at the end says only ‘at least’.`
