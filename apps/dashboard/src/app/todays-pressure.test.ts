@@ -60,4 +60,10 @@ describe("today's pressure", () => {
       expect(todaysPressure(setup(420, 21), fill, end, air(1_450, 6), pumpTo)?.pumpToPsi).toBeNull();
     }
   });
+
+  it('is not known before the air is, and nothing where it was pumped at the track', () => {
+    expect(todaysPressure(setup(300, 12), fill, testFork, undefined, pumpTo)).toBeUndefined();
+    expect(todaysPressure(setup(null, null), fill, testFork, undefined, pumpTo)).toBeNull();
+    expect(todaysPressure(setup(null, null), fill, testFork, air(760, 10), pumpTo)).toBeNull();
+  });
 });

@@ -1,7 +1,7 @@
 import type { components } from '../http/generated/schema.js';
 import { TextLink } from './link.js';
 
-const TEXT = ' – measure or enter it';
+const TEXT = 'measure or enter it';
 
 interface AssumedLinkProps {
   readonly teamId: string;
@@ -9,7 +9,14 @@ interface AssumedLinkProps {
 }
 
 /** From an assumed figure to the page where it can be measured away. */
-export function AssumedLink({ teamId, input: { of, id } }: AssumedLinkProps) {
+export const AssumedLink = (props: AssumedLinkProps) => (
+  <>
+    {' – '}
+    <Way {...props} />
+  </>
+);
+
+function Way({ teamId, input: { of, id } }: AssumedLinkProps) {
   switch (of) {
     case 'spring unit':
       return (
