@@ -83,11 +83,12 @@ describe('an empty database', () => {
     return answer.body as Account;
   }
 
-  async function all<T>(member: Member, things: string): Promise<T[]> {
+  async function all<T>(member: Member, things: string, of = ''): Promise<T[]> {
     const items: T[] = [];
     for (let cursor: string | null = ''; cursor !== null;) {
       const start: string = cursor && `&cursor=${cursor}`;
-      const page = (await member.get(`${path}/${things}?limit=100${start}`).expect(200)).body as Page<T>;
+      const page = (await member.get(`${path}/${things}?limit=100&${of}${start}`).expect(200))
+        .body as Page<T>;
       items.push(...page.items);
       cursor = page.nextCursor;
     }
@@ -156,6 +157,27 @@ describe('an empty database', () => {
   it('has changes that were tried first: what was expected stands beside what the runs then showed', async () => {
     const decisions = await all<{ expected: { fork: object | null } | null }>(mechanic, 'decisions');
     expect(decisions.filter(({ expected }) => expected?.fork != null).length).toBeGreaterThanOrEqual(3);
+  });
+
+  it('dates every set-up before the runs on it; the audit trail tells when it was entered', async () => {
+    const runs = await all<{ setupId: string; startedAt: string }>(mechanic, 'runs');
+    const setups = new Map<string, string>();
+    for (const { id } of await all<{ id: string }>(mechanic, 'bikes')) {
+      const ofBike = await all<{ id: string; createdAt: string }>(mechanic, 'setups', `bikeId=${id}`);
+      for (const { id: setupId, createdAt } of ofBike) setups.set(setupId, createdAt);
+    }
+    const late = runs.filter(({ setupId, startedAt }) => !((setups.get(setupId) ?? '') < startedAt));
+    expect([runs.length > 0, late]).toEqual([true, []]);
+    const decisions = await all<{ decidedAt: string; outcomeAt: string | null }>(mechanic, 'decisions');
+    const days = runs.map(({ startedAt }) => startedAt.slice(0, 10)).toSorted();
+    for (const { decidedAt, outcomeAt } of decisions) {
+      expect(days).toContain(decidedAt.slice(0, 10));
+      expect(outcomeAt === null || outcomeAt >= decidedAt).toBe(true);
+    }
+    const entered = await all<{ at: string }>(mechanic, 'audit', 'kind=setup');
+    expect(entered.length).toBe(setups.size);
+    expect(entered.map(({ at }) => at.slice(0, 10)).toSorted()[0]).not.toBe(days[0]);
+    for (const { at } of entered) expect(Date.now() - Date.parse(at)).toBeLessThan(2 * SEED_LIMIT_MS);
   });
 
   it('shows a rider their own runs only', async () => {

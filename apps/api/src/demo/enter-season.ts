@@ -5,6 +5,7 @@ import { RestoreInputDto, SetupInputDto } from '../modules/setups/setups.dto.js'
 import type { SetupsService } from '../modules/setups/setups.service.js';
 import { ChangeInputDto } from '../modules/workbench/changes.dto.js';
 import type { MakeChange } from '../modules/workbench/make-change.js';
+import { dated } from '../platform/database/dated.js';
 import type { TeamScope } from '../platform/http/scope.js';
 import { BIKES, type BikeKey } from './bikes.js';
 import { checked } from './checked.js';
@@ -20,6 +21,9 @@ interface Services extends RunServices {
   readonly makeChange: MakeChange;
 }
 
+/** Before the first run of a day. */
+const morningOf = ({ day }: SimulatedDay) => new Date(`${day.weather.day}T08:00:00Z`);
+
 /** Enters a season in the order in which it happened: each day its changes, its runs, and what came of the changes. */
 export class SeasonEntry {
   /** Set-ups of each bike, oldest first. */
@@ -32,17 +36,20 @@ export class SeasonEntry {
   ) {}
 
   async enter(season: readonly SimulatedDay[]): Promise<void> {
+    // The season is over: what was changed on a day is of that day, not of the moment in which it is entered here.
+    for (const simulated of season) await dated(morningOf(simulated), () => this.enterDay(simulated));
+  }
+
+  private async enterDay({ day, runs }: SimulatedDay): Promise<void> {
     const { mechanic } = this.people;
-    for (const { day, runs } of season) {
-      for (const change of day.changes) await this.enterChange(mechanic, change);
-      const trackId = known(this.equipment.tracks, day.track);
-      const session = await this.services.sessions.create(
-        mechanic,
-        await checked(SessionInputDto, { ...day.weather, trackId }),
-      );
-      await this.enterRuns(session.id, runs);
-      for (const kept of day.kept) await this.keep(mechanic, kept);
-    }
+    for (const change of day.changes) await this.enterChange(mechanic, change);
+    const trackId = known(this.equipment.tracks, day.track);
+    const session = await this.services.sessions.create(
+      mechanic,
+      await checked(SessionInputDto, { ...day.weather, trackId }),
+    );
+    await this.enterRuns(session.id, runs);
+    for (const kept of day.kept) await this.keep(mechanic, kept);
   }
 
   private async enterChange(mechanic: TeamScope, change: SetUpChange | SetUpReturn): Promise<void> {

@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { momentOfMaking } from '../../platform/database/dated.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { toPage, type Page } from '../../platform/http/page.js';
@@ -145,7 +146,7 @@ export class DecisionsService {
       outcome,
       outcomeNote: note,
       outcomeBy: accountId,
-      outcomeAt: new Date(),
+      outcomeAt: momentOfMaking() ?? new Date(),
       observed,
     });
   }

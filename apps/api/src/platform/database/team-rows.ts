@@ -2,6 +2,7 @@ import type { DeepPartial, EntityTarget, FindOptionsWhere } from 'typeorm';
 import { In, LessThan } from 'typeorm';
 import { NotFound } from '../errors/refusal.js';
 import { StaleVersion } from '../http/preconditions.js';
+import { momentOfMaking } from './dated.js';
 import { readRows, type RowQuestion } from './read-rows.js';
 import type { TeamOwned } from './team-owned.entity.js';
 import type { Transaction } from './team-database.js';
@@ -60,7 +61,8 @@ export abstract class TeamRows<Row extends TeamOwned> {
     transaction: Transaction,
     row: DeepPartial<Row> & { teamId: string; id: string },
   ): Promise<Row> {
-    await transaction.insert(this.entity, row as never);
+    const createdAt = momentOfMaking();
+    await transaction.insert(this.entity, { ...row, ...(createdAt && { createdAt }) } as never);
     return this.require(transaction, row.teamId, row.id);
   }
 
