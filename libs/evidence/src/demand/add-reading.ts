@@ -1,6 +1,6 @@
 import { EvidenceInputError } from '../errors.js';
 import { logNormalCdf } from '../numerics/normal.js';
-import { MatchedFactor } from './bound-factor.js';
+import { moveFactors, noFactors } from './bound-factor.js';
 import {
   covarianceWith,
   formIn,
@@ -253,10 +253,15 @@ function factorOf(
     return { precision, shift: precision * reading.logHeight, logLikelihood: -0.5 * z * z - Math.log(root) };
   }
   const side = reading.kind === 'at-least' ? 1 : -1;
-  const factor = new MatchedFactor();
-  factor.match(side, reading.logHeight, noise, 1 / level.variance, level.mean / level.variance);
+  const bound = {
+    limit: Float64Array.of(reading.logHeight),
+    variance: Float64Array.of(noise),
+    side: Int8Array.of(side),
+  };
+  const factors = noFactors(1);
+  moveFactors(bound, factors, { first: 0, last: 1 }, level.mean, level.variance, 1);
   const logLikelihood = logNormalCdf(-side * z).value;
-  return { precision: factor.precision, shift: factor.shift, logLikelihood };
+  return { precision: factors.precision[0] as number, shift: factors.shift[0] as number, logLikelihood };
 }
 
 /** A pair's effect, given the other unknowns, after a factor on its level on one ground; equation D12. */

@@ -1,6 +1,9 @@
 import { curvatureOfLogNormalCdf, slopeOfLogNormalCdf, valueOfLogNormalCdf } from '../numerics/normal.js';
 import type { BoundedCell } from './design.js';
 
+/** The rows `first` … `last` − 1. */
+type RowsOfCell = Pick<BoundedCell, 'first' | 'last'>;
+
 /** Readings that only bound the hit, one a row: Φ(side·(η − limit)/√variance), η the level of the row's cell. */
 export interface BoundRows {
   /** Log metres, counted from the prior mean of mu. */
@@ -17,28 +20,54 @@ export interface BoundFactors {
   shift: Float64Array;
 }
 
-/** Factor exp(shift·η − ½ precision·η²) that is matched to a bound; kept and filled anew, as it is made by the million. */
-export class MatchedFactor {
-  precision = 0;
-  shift = 0;
+/** Factors that say nothing yet, one a bound. */
+export const noFactors = (count: number): BoundFactors => ({
+  precision: new Float64Array(count),
+  shift: new Float64Array(count),
+});
 
-  /**
-   * The factor that gives the rest (natural parameters, (log m)⁻² and (log m)⁻¹) times the bound its mean and
-   * variance; equation D4. The bound is Φ(side·(η − limit)/√variance).
-   */
-  match(side: number, limit: number, variance: number, restPrecision: number, restShift: number): void {
+/**
+ * Moves the factors of the bounds of one cell, one after another, by a share (0 to 1) of the way to those that match:
+ * the rest times such a factor has the mean and variance of the rest times the bound; equation D4. `mean` (log m) and
+ * `variance` ((log m)²) are those of the cell's level, all factors included.
+ * Returns how far the cell moves: the change of its mean in its sd or of its sd relative to it, whichever is greater.
+ */
+export function moveFactors(
+  bounds: BoundRows,
+  factors: BoundFactors,
+  { first, last }: RowsOfCell,
+  mean: number,
+  variance: number,
+  share: number,
+): number {
+  let precisionNow = 1 / variance;
+  let shiftNow = mean / variance;
+  for (let j = first; j < last; j += 1) {
+    const precision = factors.precision[j] as number;
+    const shift = factors.shift[j] as number;
+    const restPrecision = precisionNow - precision;
+    if (!(restPrecision > 0)) continue;
     const restVariance = 1 / restPrecision;
-    const restMean = restShift * restVariance;
-    const spread = variance + restVariance;
+    const restMean = (shiftNow - shift) * restVariance;
+    const side = bounds.side[j] as number;
+    const spread = (bounds.variance[j] as number) + restVariance;
     const root = Math.sqrt(spread);
-    const z = (side * (restMean - limit)) / root;
+    const z = (side * (restMean - (bounds.limit[j] as number))) / root;
     const slope = slopeOfLogNormalCdf(z);
     // Second derivative of log Z towards the rest's mean, seen through a Gaussian factor.
     const bend = curvatureOfLogNormalCdf(z, slope) / spread;
-    this.precision = bend / (1 - bend * restVariance);
-    const pull = (side * slope) / root;
-    this.shift = pull * (1 + this.precision * restVariance) + this.precision * restMean;
+    const matched = bend / (1 - bend * restVariance);
+    const matchedShift = ((side * slope) / root) * (1 + matched * restVariance) + matched * restMean;
+    const step = share * (matched - precision);
+    const stepShift = share * (matchedShift - shift);
+    factors.precision[j] = precision + step;
+    factors.shift[j] = shift + stepShift;
+    precisionNow += step;
+    shiftNow += stepShift;
   }
+  const meanChange = Math.abs(shiftNow / precisionNow - mean) / Math.sqrt(variance);
+  const sdChange = 0.5 * Math.abs(precisionNow * variance - 1);
+  return Math.max(meanChange, sdChange);
 }
 
 /**
@@ -48,7 +77,7 @@ export class MatchedFactor {
 export function logBoundsOverFactors(
   bounds: BoundRows,
   factors: BoundFactors,
-  { first, last }: BoundedCell,
+  { first, last }: RowsOfCell,
   mean: number,
   variance: number,
 ): number {

@@ -1,31 +1,59 @@
-import { logBoundsOverFactors, MatchedFactor, type BoundFactors } from './bound-factor.js';
+import { FixedPoint } from '../numerics/fixed-point.js';
+import { logBoundsOverFactors, moveFactors, type BoundFactors } from './bound-factor.js';
 import type { BoundsAtRunSd } from './bounds-at-run-sd.js';
 import type { CellSystem } from './cell-system.js';
-import type { DemandDesign } from './design.js';
+import type { BoundedCell, DemandDesign } from './design.js';
+
+/** Passes that mix earlier ones in, at full steps; hardly any bounds need more. */
+const MIXED_PASSES = 12;
+/**
+ * Share of each proposed change that is taken from then on. Full steps overshoot where many bounds share a track:
+ * whenever a pass does not bring the change down to SLOW of the one before, the share is cut.
+ */
+const FIRST_SHARE = 0.9;
+const SLOW = 0.95;
+const SHARE_CUT = 0.7;
+const LEAST_SHARE = 0.1;
 
 /** Expectation propagation over the bounds of a design, in working space of its own; equations D4 and D5. */
 export class BoundPasses {
   /** The factors as they are now. */
   readonly factors: BoundFactors;
-  private readonly target = new MatchedFactor();
+  /** Precisions and shifts, one after the other: what `factors` looks at. */
+  private readonly state: Float64Array;
+  private readonly before: Float64Array;
+  private readonly weights: Float64Array;
+  private readonly iteration: FixedPoint;
+  /** What the mixed pass of the least change started from, and that change. */
+  private readonly best: Float64Array;
+  private least = Number.POSITIVE_INFINITY;
   private bounds: BoundsAtRunSd | null = null;
+  private passes = 0;
+  private share = 1;
+  private lastChange = Number.POSITIVE_INFINITY;
 
   constructor(private readonly design: DemandDesign) {
     const count = design.bounds.cell.length;
-    this.factors = { precision: new Float64Array(count), shift: new Float64Array(count) };
+    this.state = new Float64Array(2 * count);
+    this.before = new Float64Array(2 * count);
+    this.best = new Float64Array(2 * count);
+    this.weights = new Float64Array(2 * count);
+    this.iteration = new FixedPoint(2 * count);
+    this.factors = { precision: this.state.subarray(0, count), shift: this.state.subarray(count) };
   }
 
   /** Sets the bounds that the next passes are over, and the factors they start from: none unless given. */
   begin(bounds: BoundsAtRunSd, start?: BoundFactors): void {
     this.bounds = bounds;
-    const { precision, shift } = this.factors;
-    if (start === undefined) {
-      precision.fill(0);
-      shift.fill(0);
-    } else {
-      precision.set(start.precision);
-      shift.set(start.shift);
-    }
+    this.iteration.restart();
+    this.least = Number.POSITIVE_INFINITY;
+    this.passes = 0;
+    this.share = 1;
+    this.lastChange = Number.POSITIVE_INFINITY;
+    this.state.fill(0);
+    if (start === undefined) return;
+    this.factors.precision.set(start.precision);
+    this.factors.shift.set(start.shift);
   }
 
   /** The factors found, to keep. */
@@ -34,46 +62,58 @@ export class BoundPasses {
   }
 
   /**
-   * Moves all factors by a share of the way to those that match, one after another within a cell, cells side by side.
-   * Returns the greatest change of a cell: of its mean in its sd, or of its sd relative to it.
+   * Moves all factors towards those that match, one after another within a cell, cells side by side.
+   * Returns how far the cell moves that moves farthest, as moveFactors.
    */
-  pass(system: CellSystem, share: number): number {
+  pass(system: CellSystem): number {
     const { boundedCells } = this.design;
-    const { precision, shift } = this.factors;
-    const { limit, variance: boundVariance, side } = this.bounds as BoundsAtRunSd;
-    const { target } = this;
+    const bounds = this.bounds as BoundsAtRunSd;
     let most = 0;
+    this.before.set(this.state);
     for (let k = 0; k < boundedCells.length; k += 1) {
-      const { first, last } = boundedCells[k] as DemandDesign['boundedCells'][number];
+      const cell = boundedCells[k] as BoundedCell;
       const mean = system.boundedMean[k] as number;
       const variance = system.boundedVariance[k] as number;
-      let precisionNow = 1 / variance;
-      let shiftNow = mean / variance;
-      for (let j = first; j < last; j += 1) {
-        const oldPrecision = precision[j] as number;
-        const oldShift = shift[j] as number;
-        const restPrecision = precisionNow - oldPrecision;
-        if (!(restPrecision > 0)) continue;
-        target.match(
-          side[j] as number,
-          limit[j] as number,
-          boundVariance[j] as number,
-          restPrecision,
-          shiftNow - oldShift,
-        );
-        const stepPrecision = share * (target.precision - oldPrecision);
-        const stepShift = share * (target.shift - oldShift);
-        precision[j] = oldPrecision + stepPrecision;
-        shift[j] = oldShift + stepShift;
-        precisionNow += stepPrecision;
-        shiftNow += stepShift;
-      }
-      const meanChange = Math.abs(shiftNow / precisionNow - mean) / Math.sqrt(variance);
-      const sdChange = 0.5 * Math.abs(precisionNow * variance - 1);
-      if (meanChange > most) most = meanChange;
-      if (sdChange > most) most = sdChange;
+      most = Math.max(most, moveFactors(bounds, this.factors, cell, mean, variance, this.share));
     }
+    this.passes += 1;
+    if (this.passes < MIXED_PASSES) this.mix(system, most);
+    else if (this.passes === MIXED_PASSES) this.goBack();
+    else this.damp(most);
     return most;
+  }
+
+  private mix(system: CellSystem, change: number): void {
+    if (change < this.least) {
+      this.least = change;
+      this.best.set(this.before);
+    }
+    this.weigh(system);
+    this.iteration.mix(this.before, this.state, this.weights);
+    const { precision } = this.factors;
+    // A bound's factor never has less than no precision.
+    for (let j = 0; j < precision.length; j += 1) precision[j] = Math.max(0, precision[j] as number);
+  }
+
+  /** Mixing has not settled: plain steps go on from where the factors fitted best. */
+  private goBack(): void {
+    this.state.set(this.best);
+    this.share = FIRST_SHARE;
+  }
+
+  private damp(change: number): void {
+    if (change > SLOW * this.lastChange) this.share = Math.max(LEAST_SHARE, SHARE_CUT * this.share);
+    this.lastChange = change;
+  }
+
+  /** Weighs precisions by the variance and shifts by the sd of their cells, so that both count as the cells move. */
+  private weigh(system: CellSystem): void {
+    const count = this.design.bounds.cell.length;
+    for (const [k, { first, last }] of this.design.boundedCells.entries()) {
+      const variance = system.boundedVariance[k] as number;
+      this.weights.fill(variance, first, last);
+      this.weights.fill(Math.sqrt(variance), count + first, count + last);
+    }
   }
 
   /** What the bounds add to the evidence beyond their Gaussian factors, dimensionless. */

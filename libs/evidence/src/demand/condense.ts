@@ -1,4 +1,5 @@
 import type { DemandComponent } from './component.js';
+import { toDigits } from '../numerics/digits.js';
 import type { DemandDesign } from './design.js';
 import { mergedEffects } from './merged-effects.js';
 import type { LatticePoint } from './sd-lattice.js';
@@ -62,7 +63,7 @@ function nearest(points: readonly LatticePoint[], i: number, centres: readonly n
   return best;
 }
 
-const stored = (value: number): number => Number(value.toPrecision(STORED_DIGITS));
+const stored = (value: number): number => toDigits(value, STORED_DIGITS);
 
 function merge(
   design: DemandDesign,

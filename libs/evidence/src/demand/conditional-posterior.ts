@@ -34,21 +34,13 @@ export const readingsAtRunSd = (design: DemandDesign, runSd: number, centre: num
   bounds: new BoundsAtRunSd(design, runSd, centre),
 });
 
-/** Passes over the bounds; 3 to 6 are usual, a cell of hundreds of equal bounds needs about 40. */
+/** Passes over the bounds; two or three are usual, a few dozen where mixing does not settle. */
 const MAX_PASSES = 200;
 /**
  * Change of a cell's mean (in its sd) and sd (relative) after which the passes stop: the next pass would change about
  * half as much. The evidence is stationary in the factors, so its error is of the order of the square, 1e-6.
  */
 const SETTLED = 2e-3;
-/**
- * Share of each proposed change that is taken. Full steps overshoot where many bounds share a track: whenever a pass
- * does not bring the change down to SLOW of the one before, the share is cut.
- */
-const FIRST_SHARE = 0.9;
-const SLOW = 0.95;
-const SHARE_CUT = 0.7;
-const LEAST_SHARE = 0.1;
 
 /** What is the same for all posteriors of one design: working space, so that nothing is allocated pass by pass. */
 export class PosteriorSpace {
@@ -83,7 +75,6 @@ export function conditionalPosterior(
   passes.begin(given.bounds, start);
   let status: ConditionalPosterior['status'] = 'not-converged';
   let iterations = 0;
-  let share = FIRST_SHARE;
   let change = design.boundedCells.length === 0 ? 0 : Number.POSITIVE_INFINITY;
   for (;;) {
     if (!system.solve(given.sums, passes.factors)) {
@@ -96,9 +87,7 @@ export function conditionalPosterior(
     }
     if (iterations === MAX_PASSES) break;
     iterations += 1;
-    const lastChange = change;
-    change = passes.pass(system, share);
-    if (change > SLOW * lastChange) share = Math.max(LEAST_SHARE, SHARE_CUT * share);
+    change = passes.pass(system);
   }
   const logEvidence =
     status === 'not-positive-definite'

@@ -28,9 +28,9 @@ class EffectMoments {
   private readonly size: number;
   private effectMean = 0;
   private effectVariance = 0;
-  private readonly levelMeans: Float64Array;
-  private readonly between: Float64Array;
-  private readonly withEffect: Float64Array;
+  private readonly levelMeans: number[];
+  private readonly between: number[];
+  private readonly withEffect: number[];
 
   constructor(
     private readonly unknowns: readonly Int32Array[],
@@ -38,9 +38,10 @@ class EffectMoments {
     private readonly pair: number,
   ) {
     this.size = cells.length;
-    this.levelMeans = new Float64Array(this.size);
-    this.between = new Float64Array(this.size * this.size);
-    this.withEffect = new Float64Array(this.size);
+    // Most pairs have one cell: an array of one number is made far quicker than one of typed numbers.
+    this.levelMeans = new Array<number>(this.size).fill(0);
+    this.between = new Array<number>(this.size * this.size).fill(0);
+    this.withEffect = new Array<number>(this.size).fill(0);
   }
 
   addMeans({ posterior, share }: MergedPart): void {
@@ -77,7 +78,7 @@ class EffectMoments {
 
   /** The effect regressed on the levels. */
   regression(): PairEffect {
-    const pulls = Array.from(solve(this.between, this.withEffect), (value) => -value);
+    const pulls = solve(this.between, this.withEffect).map((value) => -value);
     let offset = this.effectMean;
     let variance = this.effectVariance;
     for (const [k, pull] of pulls.entries()) {
@@ -115,10 +116,14 @@ function levelCovariance(
 }
 
 /** Solution of a small symmetric positive definite system; zeros where it is singular, when there is nothing to share out. */
-function solve(matrix: Float64Array, right: Float64Array): Float64Array {
+function solve(matrix: readonly number[], right: readonly number[]): number[] {
   const n = right.length;
-  const factor = matrix.slice();
-  if (Number.isNaN(choleskyInPlace(factor, n))) return new Float64Array(n);
+  if (n === 1) {
+    const [own = 0, value = 0] = [matrix[0], right[0]];
+    return [own > 0 ? value / own : 0];
+  }
+  const factor = Float64Array.from(matrix);
+  if (Number.isNaN(choleskyInPlace(factor, n))) return right.map(() => 0);
   const inverse = inverseFromCholesky(factor, n);
   return right.map((_, i) =>
     right.reduce((sum, value, j) => sum + (inverse[i * n + j] as number) * value, 0),

@@ -24,12 +24,26 @@ interface Reached {
 /** A point to look at: beside a point of `logDensity`, whose factors to start from. */
 interface Candidate extends Reached {
   index: readonly number[];
+  key: number;
 }
+
+/** What the known points around a point say of it. */
+interface Outlook {
+  /** A bound, in effect, on its log density; Infinity where no two points in line are known. */
+  highest: number;
+  /** The points one and two steps from it along an axis. */
+  line: { one: Reached; two: Reached } | null;
+}
+
+/** Places an axis takes in a point's key, those of the start in the middle: more than MAX_POINTS can reach; four fill 2⁵². */
+const KEYS_AN_AXIS = 2 ** 13;
 
 /** Finds all lattice points that are connected to the top and not far below it, from the highest outwards. */
 export class SdFlood {
-  private readonly reached = new Map<string, Reached>();
-  private readonly asked = new Set<string>();
+  /** By key: a number a point, which grows by strides[axis] a step along an axis. */
+  private readonly reached = new Map<number, Reached>();
+  private readonly asked = new Set<number>();
+  private readonly strides: readonly number[];
   private readonly candidates: Candidate[] = [];
   private peak = Number.NEGATIVE_INFINITY;
 
@@ -38,25 +52,25 @@ export class SdFlood {
     private readonly surface: SdSurface,
     private readonly axes: readonly FloodAxis[],
     private readonly skewed: readonly number[],
-  ) {}
+  ) {
+    this.strides = axes.map((_, axis) => KEYS_AN_AXIS ** axis);
+  }
 
   pointsAround(top: Place): LatticePoint[] {
     const points: LatticePoint[] = [];
-    const nearest = top.u.map((value, axis) => Math.max(0, Math.round(value / this.axis(axis).step - 0.5)));
-    this.ask(nearest, { logDensity: top.logDensity, factors: top.posterior.factors });
+    const start = top.u.map((value, axis) => Math.max(0, Math.round(value / this.axis(axis).step - 0.5)));
+    const startKey = this.strides.reduce((key, stride) => key + (KEYS_AN_AXIS / 2) * stride, 0);
+    this.ask(start, startKey, { logDensity: top.logDensity, factors: top.posterior.factors });
     for (let next = this.next(); next !== undefined && points.length < MAX_POINTS; next = this.next()) {
-      if (this.highestExpected(next.index) < this.peak - DEPTH) continue;
-      const point = this.pointAt(next);
+      const { highest, line } = this.outlookOf(next.key);
+      if (highest < this.peak - DEPTH) continue;
+      const point = this.pointAt(next.index, line === null ? next.factors : beyond(line.one, line.two));
       if (point === undefined) continue;
       points.push(point);
-      const found = { logDensity: point.logDensity, factors: point.posterior.factors };
-      this.reached.set(point.index.join(), found);
       this.peak = Math.max(this.peak, point.logDensity);
-      if (point.logDensity < this.peak - DEPTH) continue;
-      for (const axis of point.index.keys()) {
-        this.ask(along(point.index, axis, 1), found);
-        this.ask(along(point.index, axis, -1), found);
-      }
+      const found = { logDensity: point.logDensity, factors: point.posterior.factors };
+      this.reached.set(next.key, found);
+      if (point.logDensity >= this.peak - DEPTH) this.askAround(next, found);
     }
     return points;
   }
@@ -65,62 +79,59 @@ export class SdFlood {
     return this.axes[axis] as FloodAxis;
   }
 
-  private ask(index: readonly number[], beside: Reached): void {
-    const key = index.join();
-    if (index.some((k) => k < 0) || this.asked.has(key)) return;
+  private ask(index: readonly number[], key: number, beside: Reached): void {
     this.asked.add(key);
-    this.candidates.push({ index, ...beside });
+    this.candidates.push({ index, key, logDensity: beside.logDensity, factors: beside.factors });
   }
 
-  /** The candidate beside the highest point, so that as much as possible is known around it. */
-  private next(): Candidate | undefined {
-    let best = 0;
-    for (const [i, { logDensity }] of this.candidates.entries()) {
-      if (logDensity > (this.candidates[best] as Candidate).logDensity) best = i;
-    }
-    return this.candidates.splice(best, 1)[0];
-  }
-
-  /**
-   * A bound, in effect, on the log density of a point: the line through the two points before it along an axis, and
-   * below that line half of what a parabola of the posterior's width would fall.
-   */
-  private highestExpected(index: readonly number[]): number {
-    let least = Number.POSITIVE_INFINITY;
-    for (const [one, two, axis] of this.linesTo(index)) {
-      const { step, sd } = this.axis(axis);
-      least = Math.min(least, 2 * one.logDensity - two.logDensity - TRUSTED_BEND * (step / sd) ** 2);
-    }
-    return least;
-  }
-
-  /** Pairs of known points one and two steps from a point along each axis. */
-  private *linesTo(index: readonly number[]): Generator<[Reached, Reached, number]> {
-    for (const axis of index.keys()) {
-      for (const by of [1, -1]) {
-        const one = this.reached.get(along(index, axis, by).join());
-        const two = one && this.reached.get(along(index, axis, 2 * by).join());
-        if (one !== undefined && two !== undefined) yield [one, two, axis];
+  private askAround({ index, key }: Candidate, found: Reached): void {
+    for (const [axis, stride] of this.strides.entries()) {
+      const place = index[axis] as number;
+      for (const by of place === 0 ? [1] : [1, -1]) {
+        const neighbour = key + by * stride;
+        if (this.asked.has(neighbour)) continue;
+        this.ask(index.with(axis, place + by), neighbour, found);
       }
     }
   }
 
-  /** Factors on the straight line through two known points, or those of the point beside. */
-  private startOf({ index, factors }: Candidate): BoundFactors {
-    const [line] = this.linesTo(index);
-    if (line === undefined) return factors;
-    const [{ factors: one }, { factors: two }] = line;
-    return {
-      // A bound's factor never has less than no precision.
-      precision: one.precision.map((value, j) => Math.max(0, 2 * value - (two.precision[j] as number))),
-      shift: one.shift.map((value, j) => 2 * value - (two.shift[j] as number)),
-    };
+  /** The candidate beside the highest point, so that as much as possible is known around it. */
+  private next(): Candidate | undefined {
+    const { candidates } = this;
+    let best = 0;
+    for (let i = 1; i < candidates.length; i += 1) {
+      if ((candidates[i] as Candidate).logDensity > (candidates[best] as Candidate).logDensity) best = i;
+    }
+    const found = candidates[best];
+    const last = candidates.pop();
+    if (last !== undefined && best < candidates.length) candidates[best] = last;
+    return found;
   }
 
-  private pointAt(candidate: Candidate): LatticePoint | undefined {
-    const { index } = candidate;
+  /**
+   * A point is expected below the line through the two points before it along an axis, and below that line by half of
+   * what a parabola of the posterior's width would fall.
+   */
+  private outlookOf(key: number): Outlook {
+    const outlook: Outlook = { highest: Number.POSITIVE_INFINITY, line: null };
+    for (let axis = 0; axis < this.axes.length; axis += 1) {
+      const { step, sd } = this.axis(axis);
+      for (let by = -1; by <= 1; by += 2) {
+        const stride = by * (this.strides[axis] as number);
+        const one = this.reached.get(key + stride);
+        const two = one && this.reached.get(key + 2 * stride);
+        if (one === undefined || two === undefined) continue;
+        outlook.line ??= { one, two };
+        const onLine = 2 * one.logDensity - two.logDensity;
+        outlook.highest = Math.min(outlook.highest, onLine - TRUSTED_BEND * (step / sd) ** 2);
+      }
+    }
+    return outlook;
+  }
+
+  private pointAt(index: readonly number[], start: BoundFactors): LatticePoint | undefined {
     const u = index.map((k, axis) => (k + 0.5) * this.axis(axis).step);
-    const place = this.surface.at(u, this.startOf(candidate));
+    const place = this.surface.at(u, start);
     if (!Number.isFinite(place.logDensity)) return undefined;
     const skews = this.skewed.map((track) => this.surface.skewAt(place, track));
     return {
@@ -133,5 +144,11 @@ export class SdFlood {
   }
 }
 
-const along = (index: readonly number[], axis: number, places: number): number[] =>
-  index.map((k, i) => (i === axis ? k + places : k));
+/** Factors one step further on the straight line through two points. */
+function beyond({ factors: one }: Reached, { factors: two }: Reached): BoundFactors {
+  return {
+    // A bound's factor never has less than no precision.
+    precision: one.precision.map((value, j) => Math.max(0, 2 * value - (two.precision[j] as number))),
+    shift: one.shift.map((value, j) => 2 * value - (two.shift[j] as number)),
+  };
+}
