@@ -2,7 +2,7 @@ import type { DemandComponent } from './component.js';
 import { toDigits } from '../numerics/digits.js';
 import type { DemandDesign } from './design.js';
 import { mergedEffects } from './merged-effects.js';
-import type { LatticePoint } from './sd-lattice.js';
+import type { LatticePoint } from './sd-flood.js';
 
 /** Parts kept at most: a prediction is read off all of them, up to 29 times each on a track of bounds. */
 const MAX_COMPONENTS = 96;

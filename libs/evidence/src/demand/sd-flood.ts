@@ -1,5 +1,6 @@
 import type { BoundFactors } from './bound-factor.js';
-import type { LatticePoint } from './sd-lattice.js';
+import type { DemandSds } from './cell-system.js';
+import type { ConditionalPosterior } from './conditional-posterior.js';
 import type { Place, SdSurface } from './sd-surface.js';
 
 /** The lattice is followed down to exp(−7.5) of its peak: beyond lies 0.2 % of a normal density in three dimensions, 0.5 % in four. */
@@ -8,6 +9,18 @@ const DEPTH = 7.5;
 const TRUSTED_BEND = 0.5;
 /** Bound on the lattice's size; reached only by a posterior that no data set of this kind has. */
 const MAX_POINTS = 4000;
+
+/** One point of the lattice over the standard deviations. */
+export interface LatticePoint {
+  sds: DemandSds;
+  /** Place on the lattice, one index a free component. */
+  index: readonly number[];
+  /** log of (posterior density × Jacobian), up to a constant. */
+  logDensity: number;
+  posterior: ConditionalPosterior;
+  /** Weights along the level of each track that rests on bounds, in the order they were asked for. */
+  skews: readonly (readonly number[])[];
+}
 
 /** An axis of the lattice: u = (index + ½)·step, and the posterior sd of u along it. */
 interface FloodAxis {

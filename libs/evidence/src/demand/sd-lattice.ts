@@ -1,22 +1,8 @@
-import type { DemandSds } from './cell-system.js';
-import type { ConditionalPosterior } from './conditional-posterior.js';
 import type { DemandDesign } from './design.js';
 import type { DemandPriors, FixedSds } from './reading.js';
-import { SdFlood } from './sd-flood.js';
+import { SdFlood, type LatticePoint } from './sd-flood.js';
 import { SdSurface, type SdComponent } from './sd-surface.js';
 import { climb } from './sd-top.js';
-
-/** One point of the lattice over the standard deviations. */
-export interface LatticePoint {
-  sds: DemandSds;
-  /** Place on the lattice, one index a free component. */
-  index: readonly number[];
-  /** log of (posterior density × Jacobian), up to a constant. */
-  logDensity: number;
-  posterior: ConditionalPosterior;
-  /** Weights along the level of each track that rests on bounds, in the order they were asked for. */
-  skews: readonly (readonly number[])[];
-}
 
 /** The posterior of the standard deviations as weighted points, with the conditional posterior at each. */
 export interface SdLattice {
