@@ -13,11 +13,22 @@ export interface BareServerTask {
   readonly host: string;
   readonly port: number;
   readonly reads: readonly Recorded[];
+  /** Whether Postgres keeps each statement parsed and planned, as it does for the service. */
+  readonly prepares: boolean;
 }
 
 const [task] = (await once(process, 'message')) as [BareServerTask];
 const pool = new pg.Pool({ connectionString: task.databaseUrl, max: task.poolSize });
-const statementsOf = new Map(task.reads.map(({ path, statements }) => [path, statements]));
+const texts = [...new Set(task.reads.flatMap(({ statements }) => statements.map(({ text }) => text)))];
+/** Only what has values can be kept. */
+const nameOf = (text: string, values: readonly unknown[]) =>
+  task.prepares && values.length > 0 ? { name: `s${texts.indexOf(text)}` } : {};
+const statementsOf = new Map(
+  task.reads.map(({ path, statements }) => [
+    path,
+    statements.map(({ text, values }) => ({ text, values: [...values], ...nameOf(text, values) })),
+  ]),
+);
 const server = Fastify();
 server.get('/*', async (request, reply) => {
   const statements = statementsOf.get(request.url);
@@ -25,8 +36,8 @@ server.get('/*', async (request, reply) => {
   const client = await pool.connect();
   try {
     const answers: unknown[] = [];
-    for (const { text, values } of statements) {
-      const { rows } = await client.query(text, [...values]);
+    for (const statement of statements) {
+      const { rows } = await client.query(statement);
       if (rows.length > 0) answers.push(rows);
     }
     return answers;

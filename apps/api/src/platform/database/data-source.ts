@@ -2,6 +2,7 @@ import type { ClientBase } from 'pg';
 import { DataSource } from 'typeorm';
 import { ENTITIES } from './entities.js';
 import { MIGRATIONS } from './migrations.js';
+import { PipeliningClient } from './pipelining-client.js';
 import { SnakeCaseNames } from './snake-case-names.js';
 
 /** Limits of what serves requests, in ms. */
@@ -31,7 +32,12 @@ export function createDataSource(
     namingStrategy: new SnakeCaseNames(),
     synchronize: false,
     poolSize,
-    extra: { ...limits, connectionTimeoutMillis: CONNECT_LIMIT_MS, onConnect: outliveErrors },
+    extra: {
+      ...limits,
+      Client: PipeliningClient,
+      connectionTimeoutMillis: CONNECT_LIMIT_MS,
+      onConnect: outliveErrors,
+    },
   });
 }
 

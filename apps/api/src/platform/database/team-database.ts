@@ -2,6 +2,7 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import { Injectable } from '@nestjs/common';
 import type { DataSource, EntityManager } from 'typeorm';
 import { requestOrigin } from '../http/request-origin.js';
+import { inTransaction } from './in-transaction.js';
 import { IdempotencyConflict } from './idempotency-conflict.js';
 import { IdempotencyEntity } from './idempotency.entity.js';
 import { tableShape, type TableShape } from './table-shape.js';
@@ -38,10 +39,7 @@ export class TeamDatabase {
     scope: { teamId: string; accountId: string },
     work: (transaction: Transaction) => Promise<T>,
   ): Promise<T> {
-    return this.begin(async (transaction) => {
-      await nameTeam(transaction, scope);
-      return work(transaction);
-    });
+    return this.begin((transaction) => nameTeam(transaction, scope), work);
   }
 
   /** The same, and every statement sees the team as it was at the first: for what must be one picture. Reads only. */
@@ -57,10 +55,10 @@ export class TeamDatabase {
 
   /** Runs `work` in a transaction that sees no team, only what belongs to the account itself. */
   asAccount<T>(accountId: string, work: (transaction: Transaction) => Promise<T>): Promise<T> {
-    return this.begin(async (transaction) => {
-      await transaction.query(`select set_config('app.account_id', $1, true)`, [accountId]);
-      return work(transaction);
-    });
+    return this.begin(
+      (transaction) => transaction.query(`select set_config('app.account_id', $1, true)`, [accountId]),
+      work,
+    );
   }
 
   /**
@@ -68,7 +66,7 @@ export class TeamDatabase {
    * each statement stands for itself, so that the guard of every request costs one round trip, not three.
    */
   asStranger<T>(work: (statements: Transaction) => Promise<T>): Promise<T> {
-    return this.whole.getStore() ? this.begin(work) : work(this.dataSource.manager);
+    return this.whole.getStore() ? this.begin(() => Promise.resolve(), work) : work(this.dataSource.manager);
   }
 
   /**
@@ -106,14 +104,19 @@ export class TeamDatabase {
     return tableShape(this.dataSource, entity);
   }
 
-  private begin<T>(work: (transaction: Transaction) => Promise<T>): Promise<T> {
+  /** Runs `work` in a transaction of its own in which `name` has said whose rows it sees. */
+  private begin<T>(
+    name: (transaction: Transaction) => Promise<unknown>,
+    work: (transaction: Transaction) => Promise<T>,
+  ): Promise<T> {
     const whole = this.whole.getStore();
-    if (!whole) return this.dataSource.transaction(work);
+    if (!whole) return inTransaction(this.dataSource, name, work);
     // A savepoint. The part before it has left its team and account set, and this one must not see their rows.
     return whole.transaction(async (transaction) => {
       await transaction.query(
         `select set_config('app.team_id', '', true), set_config('app.account_id', '', true)`,
       );
+      await name(transaction);
       return work(transaction);
     });
   }

@@ -1,0 +1,36 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { RepeatedStatements } from './repeated-statements.js';
+
+describe('the statements that the server keeps for a connection', () => {
+  it('are those that came before, each under one name of its own', () => {
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom('a', 'b', 'c', 'd'), { maxLength: 60 }), (texts) => {
+        const statements = new RepeatedStatements();
+        const textOf = new Map<string, string>();
+        const came = new Set<string>();
+        for (const text of texts) {
+          const name = statements.nameOf(text);
+          expect(name !== undefined).toBe(came.has(text));
+          came.add(text);
+          if (name === undefined) continue;
+          expect(textOf.get(name) ?? text).toBe(text);
+          textOf.set(name, text);
+        }
+      }),
+    );
+  });
+
+  it('stay few, however many different ones come twice or once', () => {
+    const statements = new RepeatedStatements();
+    const named = new Set<string>();
+    for (let i = 0; i < 5_000; i += 1) {
+      statements.nameOf(`once ${i}`);
+      for (let twice = 0; twice < 2; twice += 1) {
+        const name = statements.nameOf(`twice ${i}`);
+        if (name !== undefined) named.add(name);
+      }
+    }
+    expect(named.size).toBe(200);
+  });
+});
