@@ -88,16 +88,19 @@ export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
           />
         </g>
       )}
-      {row.bottomsAt.map(({ heightM, label }, line) => (
-        <BottomingTick
-          key={label}
-          x={x(heightM)}
-          label={label}
-          bandHeight={bandHeight}
-          line={line}
-          width={scale.widthPx}
-        />
-      ))}
+      {/* The longest tick first: it ends below the words of the others, which are drawn over it. */}
+      {row.bottomsAt
+        .map(({ heightM, label }, line) => (
+          <BottomingTick
+            key={label}
+            x={x(heightM)}
+            label={label}
+            bandHeight={bandHeight}
+            line={line}
+            width={scale.widthPx}
+          />
+        ))
+        .toReversed()}
       {placed.map(({ reading, xPx, lane }) => (
         <g key={reading.id} onPointerEnter={() => onTell(reading)} onPointerDown={() => onTell(reading)}>
           <circle cx={insetPx + xPx} cy={middle + lane * LANE_PX} r={CATCH_RADIUS_PX} fill="transparent" />
