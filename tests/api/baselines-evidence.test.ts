@@ -217,7 +217,10 @@ describe('an answer', () => {
     const width = ({ lowM, highM }: Interval) => highM / lowM;
     expect(sharpen.options[0]?.kind).toBe('this rider here');
     for (const option of sharpen.options) expect(width(option)).toBeLessThanOrEqual(width(sharpen));
-    expect(sharpen.sentence).toMatch(/^Two runs by this rider here would narrow the 95 % hit from /);
+    // Little is left open after so many runs, and then the sentence says how little instead of two ranges alike.
+    expect(sharpen.sentence).toMatch(
+      /^Two runs by this rider here would narrow the 95 % hit(?: from |, .* m, by less than )/,
+    );
   });
 });
 

@@ -81,7 +81,7 @@ describe('a fit', () => {
         );
         const who = { riderId: 'rider 1', trackId: 'track 1' };
         const moved = predictiveQuantile(predictDemand(shifted, who), 0.95);
-        // Pattern search and stored digits may differ in the last place kept.
+        // The search for the top and stored digits may differ in the last place kept.
         expect(moved - shift).toBeCloseTo(predictiveQuantile(predictDemand(fit, who), 0.95), 3);
       }),
       FEW,
