@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
+import { MEMORY_FLAGS } from '../../apps/api/scripts/process/service.mjs';
 import { readConfig } from '../../apps/api/src/config/config.js';
 
 const page = readFileSync(new URL('../../docs/operations.md', import.meta.url), 'utf8');
@@ -61,4 +62,9 @@ it('names everything that is malformed at once, and no secret', () => {
   expect(() => readConfig(wrong)).toThrow(/PORT.*DEMO_TEAM.*METRICS_TOKEN|DATABASE_URL/s);
   for (const name of Object.keys(wrong)) expect(() => readConfig(wrong)).toThrow(name);
   expect(() => readConfig(wrong)).not.toThrow('too short');
+});
+
+it('keeps the memory of a service small in a container as elsewhere', () => {
+  const image = readFileSync(new URL('../../apps/api/Dockerfile', import.meta.url), 'utf8');
+  expect(image).toContain(`exec node ${MEMORY_FLAGS.join(' ')} `);
 });

@@ -1,9 +1,12 @@
 import { readFileSync } from 'node:fs';
 import type { Demo, House } from './house.js';
-import { type Call, load } from './load.js';
+import { type Call, type Figures, load, pacedLoad } from './load.js';
 import { logRun } from './writers.js';
 
 const CONNECTIONS = 20;
+const FULL_SECONDS = 15;
+/** Between two requests of one person who looks and logs all the time. */
+const EVERY_MS = 2_000;
 /** BENCH_DAY_SECONDS=3600 is the hour that the figures in the guide are of. */
 const SECONDS = Number(process.env['BENCH_DAY_SECONDS'] ?? 60);
 const PARTS = 6;
@@ -18,7 +21,10 @@ const MIX: readonly [share: number, call: (demo: Demo) => Call][] = [
   [1, (demo) => get(demo, `/baselines?trackId=${demo.trackId}`)],
 ];
 
-/** The mix of a race day: rates, times, and the memory that the service holds as it goes on. */
+/**
+ * The mix of a race day: first as much of it as the service can take, then at the pace of people, with the memory that
+ * the service holds as the day goes on.
+ */
 export async function measureRaceDay({ address, demo, servicePid }: House): Promise<void> {
   const turns = MIX.flatMap(([share, call]) => Array<typeof call>(share).fill(call));
   let turn = 0;
@@ -27,16 +33,19 @@ export async function measureRaceDay({ address, demo, servicePid }: House): Prom
     turn = (turn + 37) % turns.length;
     return (turns[turn] ?? logRun)(demo);
   };
+  const tell = (when: string, { perSecond, median, p95, p99 }: Figures) => {
+    const times = [median, p95, p99].map((time) => time.toFixed(1).padStart(8));
+    const memory = residentMib(servicePid).toFixed(0);
+    console.log(`${when.padEnd(38)}${perSecond.toFixed(0).padStart(10)}${times.join('')}   ${memory} MiB`);
+  };
   console.log(
-    `\nRace day, ${CONNECTIONS} connections, ${SECONDS} s      requests/s   median     p95     p99 (ms)   memory`,
+    `\nRace day, ${CONNECTIONS} connections                requests/s   median     p95     p99 (ms)   memory`,
   );
+  tell('as fast as it goes', await load(address, next, { connections: CONNECTIONS, seconds: FULL_SECONDS }));
+  const pace = { connections: CONNECTIONS, seconds: SECONDS / PARTS, everyMs: EVERY_MS };
   for (let part = 1; part <= PARTS; part += 1) {
-    const figures = await load(address, next, { connections: CONNECTIONS, seconds: SECONDS / PARTS });
-    const times = [figures.median, figures.p95, figures.p99].map((time) => time.toFixed(1).padStart(8));
-    console.log(
-      `after ${String(Math.round((part * SECONDS) / PARTS)).padStart(4)} s`.padEnd(38) +
-        `${figures.perSecond.toFixed(0).padStart(10)}${times.join('')}   ${residentMib(servicePid).toFixed(0)} MiB`,
-    );
+    const figures = await pacedLoad(address, next, pace);
+    tell(`each every ${EVERY_MS / 1e3} s, after ${Math.round((part * SECONDS) / PARTS)} s`, figures);
   }
 }
 
