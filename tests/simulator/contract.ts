@@ -59,7 +59,7 @@ export interface TeamRecords {
 interface Advice {
   /** To ride next. */
   readonly next: SetUp;
-  /** What it holds to be the right set-up so far; most ride just that. */
+  /** What it holds to be the right set-up so far; some ride just that, some come to it step by step. */
   readonly best: SetUp;
 }
 

@@ -9,14 +9,22 @@ export interface PlanFigures {
   readonly outcomes: readonly PlanOutcome[];
 }
 
-const COLUMNS: readonly (readonly [CaseName, string])[] = [
-  ['tool', 'tool'],
-  ['learned', 'tool, wish learned'],
-  ['alone', 'tool, rider alone'],
-  ['newTeam', 'tool, new team'],
-  ['feel', 'by feel'],
-  ['optimiser', 'Gaussian process'],
+/** A column: whom the advice is followed by, and whether what is advised is judged or what is ridden next. */
+interface Column {
+  readonly caseName: CaseName;
+  readonly head: string;
+  readonly isRidden?: boolean;
+}
+const COLUMNS: readonly Column[] = [
+  { caseName: 'tool', head: 'tool' },
+  { caseName: 'tool', head: 'tool, step ridden next', isRidden: true },
+  { caseName: 'learned', head: 'tool, wish learned' },
+  { caseName: 'alone', head: 'tool, rider alone' },
+  { caseName: 'newTeam', head: 'tool, new team' },
+  { caseName: 'feel', head: 'by feel' },
+  { caseName: 'optimiser', head: 'Gaussian process' },
 ];
+const HEADS = COLUMNS.map(({ head }) => head);
 const PER_CENT = 100;
 const MILLIMETRES = 1000;
 const VERDICTS = ['faster', 'slower', 'no practical difference', 'cannot tell yet'] as const;
@@ -47,9 +55,9 @@ export function report(
 }
 
 function setUpTable(seed: number, teams: readonly TeamOutcome[], runs: number): string {
-  const counts = COLUMNS.map(([caseName, name]) => {
+  const counts = COLUMNS.filter(({ isRidden }) => !isRidden).map(({ caseName, head }) => {
     const all = teams.filter((outcome) => outcome.caseName === caseName).length;
-    return `${name} ${ofTeamsThatCan(teams, caseName).length} of ${all}`;
+    return `${head} ${ofTeamsThatCan(teams, caseName).length} of ${all}`;
   });
   return [
     '## Set-ups within 6 mm of the reserve wanted',
@@ -63,16 +71,23 @@ function setUpTable(seed: number, teams: readonly TeamOutcome[], runs: number): 
 const ROOM_RUNS = [3, 10] as const;
 
 function roomTable(teams: readonly TeamOutcome[]): string {
-  const grouped = COLUMNS.map(([caseName]) => withRoom(ofTeamsThatCan(teams, caseName)));
+  const grouped = byColumn(teams).map(withRoom);
   const [tool] = grouped;
   return [
     `Of these, teams whose best allowed set-up is within 3 mm, so that there is room for an error (tool ${tool?.length ?? 0} teams):`,
     table(
-      ['runs', ...COLUMNS.map(([, name]) => name)],
+      ['runs', ...HEADS],
       ROOM_RUNS.map((after) => [String(after), ...grouped.map((outcomes) => shareCell(outcomes, after))]),
     ),
   ].join('\n\n');
 }
+
+/** The teams of each column that can be there, their misses those that the column judges. */
+const byColumn = (teams: readonly TeamOutcome[]): TeamOutcome[][] =>
+  COLUMNS.map(({ caseName, isRidden }) => {
+    const outcomes = ofTeamsThatCan(teams, caseName);
+    return isRidden ? outcomes.map((one) => ({ ...one, misses: one.riddenMisses })) : outcomes;
+  });
 
 const shareCell = (outcomes: readonly TeamOutcome[], after: number): string => {
   const share = shareThere(outcomes, after);
@@ -84,9 +99,9 @@ function bySetUpCase(
   runs: number,
   cell: (outcomes: readonly TeamOutcome[], after: number) => string,
 ): string {
-  const grouped = COLUMNS.map(([caseName]) => ofTeamsThatCan(teams, caseName));
+  const grouped = byColumn(teams);
   return table(
-    ['runs', ...COLUMNS.map(([, name]) => name)],
+    ['runs', ...HEADS],
     Array.from({ length: runs + 1 }, (_, after) => [
       String(after),
       ...grouped.map((outcomes) => cell(outcomes, after)),

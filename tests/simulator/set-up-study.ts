@@ -24,6 +24,8 @@ export interface TeamOutcome {
   readonly leastMiss: number | null;
   /** Miss of the set-up held to be best after 0, 1, 2, … runs, m. */
   readonly misses: readonly number[];
+  /** Miss of the set-up that is ridden next, m: on the way there, where a large change is ridden in steps. */
+  readonly riddenMisses: readonly number[];
 }
 
 /** Lets a team follow an adviser, run after run. */
@@ -34,12 +36,14 @@ export function followAdvice(seed: number, index: number, caseName: CaseName, ru
   const logged: LoggedRun[] = [];
   let { next, best } = advise(logged);
   const misses = [team.miss(0, best)];
+  const riddenMisses = [team.miss(0, next)];
   for (let run = 0; run < runs; run += 1) {
     logged.push(...team.ride(run, next, circumstances));
     ({ next, best } = advise(logged));
     misses.push(team.miss(run + 1, best));
+    riddenMisses.push(team.miss(run + 1, next));
   }
-  return { team: index, caseName, leastMiss: team.leastMiss(), misses };
+  return { team: index, caseName, leastMiss: team.leastMiss(), misses, riddenMisses };
 }
 
 function adviserOf(caseName: CaseName, team: SimulatedTeam): Adviser {

@@ -7,8 +7,8 @@ import type { PlanCase, PlanOutcome } from './verdict-study.js';
 
 /** The whole simulation: rides every team and every plan, and writes the figures into the page. */
 
-/** Drawn after rows, columns and numbers of teams were fixed, and never changed to get other figures. */
-const SEED = 81_407;
+/** Drawn by chance after rows, columns, numbers of teams and the tool were fixed; not changed to get other figures. */
+const SEED = 157_162;
 const RUNS = 14;
 const TEAMS: Record<CaseName, number> = {
   tool: 600,

@@ -72,9 +72,8 @@ export function toolAdviser(records: TeamRecords): Adviser {
       assumed: [],
     });
     // A large change is ridden step by step; where nothing is recommended, what is in the fork stays.
-    const step = choice.status === 'recommended' ? choice.steps[0] : undefined;
-    const next = step ? setUpOf(step) : current;
-    return { next, best: next };
+    const steps = choice.status === 'recommended' ? choice.steps.map(setUpOf) : [];
+    return { next: steps[0] ?? current, best: steps.at(-1) ?? current };
   };
 }
 

@@ -129,6 +129,23 @@ describe('whatever is asked', () => {
     );
   });
 
+  it('no feasible set-up is nearer to the wanted reserve, but where both are within what a ring can tell', () => {
+    fc.assert(
+      fc.property(wishes, (wish) => {
+        const asked = asRequest(wish);
+        const choice = chooseBaseline(asked);
+        if (choice.status !== 'recommended') return;
+        const miss = ({ travelAt95 }: BaselineCandidate): number =>
+          Math.abs(STROKE - travelAt95 - asked.wantedReserve);
+        const isFeasible = (one: BaselineCandidate): boolean =>
+          chooseBaseline({ ...asked, candidates: [one] }).status === 'recommended';
+        const nearer = grid.filter((one) => miss(one) < miss(choice.chosen) - 5e-4 - 1e-12);
+        if (miss(choice.chosen) > 0.002) expect(nearer.filter(isFeasible)).toEqual([]);
+      }),
+      { numRuns: 50 },
+    );
+  });
+
   it('the order of the candidates does not matter', () => {
     fc.assert(
       fc.property(wishes, (wish) => {

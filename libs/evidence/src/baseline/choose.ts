@@ -44,15 +44,18 @@ export type BaselineChoice =
     })
   | (Answer & { status: 'no limits' });
 
-/** Reading error of a ring, m: reserves closer than this cannot be told apart on the bike (common practice, no source). */
+/** Reading error of a ring, m: a reserve this close to the wanted one is as good as it (common practice, no source). */
 const RING_READING_ERROR = 0.002;
+/** Half of what a ring is read to, m: reserves that differ by less are the same on the bike (common practice, no source). */
+const SAME_RESERVE = 0.0005;
 
 /**
  * Chooses a set-up among candidates that the engine has evaluated; reserves in m, risks as probabilities a run.
  *
  * Limits first, then sag band and risk P(log h > bottoming) ≤ accepted. Of what is left, those that dive no deeper
- * under braking than allowed, if there are any; of these, those whose reserve at the 95th-percentile hit is within the ring's reading error of the nearest to the wanted one,
- * and of these the one with the lowest early force. Equal candidates: fewer spacers, then less pressure.
+ * under braking than allowed, if there are any; of these, those whose reserve at the 95th-percentile hit is
+ * within the ring's reading error of the wanted one or, where none is, as near to it as the nearest; of these the one with
+ * the lowest early force. Equal candidates: fewer spacers, then less pressure.
  * Never throws for lack of an answer: no limits and not feasible are statuses. Throws EvidenceInputError for
  * impossible input.
  */
@@ -95,7 +98,9 @@ function mostSuppleNear(
   const distance = (candidate: EvaluatedCandidate): number => Math.abs(candidate.reserveAt95 - wanted);
   const best = nearest(candidates, distance);
   if (best === undefined) return undefined;
-  const alike = candidates.filter((candidate) => distance(candidate) <= distance(best) + RING_READING_ERROR);
+  // Where none can leave what is wanted, suppleness is not paid for with being still further off.
+  const near = Math.max(RING_READING_ERROR, distance(best) + SAME_RESERVE);
+  const alike = candidates.filter((candidate) => distance(candidate) <= near);
   return nearest(alike, (candidate) => candidate.earlyForce);
 }
 

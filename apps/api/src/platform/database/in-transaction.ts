@@ -1,6 +1,5 @@
-import type { DataSource } from 'typeorm';
+import type { DataSource, EntityManager } from 'typeorm';
 import type { PostgresQueryRunner } from 'typeorm/driver/postgres/PostgresQueryRunner.js';
-import type { Transaction } from './team-database.js';
 
 /**
  * Runs `work` in a transaction of a connection of its own, behind what `open` asks. The mapper's own way waits for the
@@ -10,8 +9,8 @@ import type { Transaction } from './team-database.js';
  */
 export async function inTransaction<T>(
   dataSource: DataSource,
-  open: (transaction: Transaction) => Promise<unknown>,
-  work: (transaction: Transaction) => Promise<T>,
+  open: (transaction: EntityManager) => Promise<unknown>,
+  work: (transaction: EntityManager) => Promise<T>,
 ): Promise<T> {
   const runner = dataSource.createQueryRunner() as PostgresQueryRunner;
   try {
