@@ -21,11 +21,14 @@ const OTHERS = ROUTES.filter(({ path }) => !path.includes('{teamId}'));
 let service: TestService;
 let team: TestTeam;
 let other: TestTeam;
+/** An account, signed in, that is a member of no team at all. */
+let inNoTeam: Member;
 
 beforeAll(async () => {
   service = await startService();
   team = await foundTeam(service);
   other = await foundTeam(service, 'Team with a name to find');
+  inNoTeam = await new Member(service).signUp();
 });
 afterAll(() => service.stop());
 
@@ -79,12 +82,12 @@ describe('every route of a team', () => {
   });
 
   it.each(OF_TEAM)(
-    "$method $path answers for another's team as for one that does not exist",
+    "$method $path answers for another's team as for one that does not exist, to its members and to who is in none",
     async (route) => {
-      for (const role of ROLES) {
+      for (const member of [...ROLES.map((role) => memberIn(role, other)), inNoTeam]) {
         const [others, nobodys] = [
-          await call(api, memberIn(role, other), route, team.id),
-          await call(api, memberIn(role, other), route, UNKNOWN_TEAM),
+          await call(api, member, route, team.id),
+          await call(api, member, route, UNKNOWN_TEAM),
         ];
         expect(told(others)).toEqual([404, 'team.not-found']);
         // Word for word the same, but for the id that was asked for.
