@@ -1,6 +1,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { Client } from 'pg';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { LISTENER_NAME } from '../../apps/api/src/platform/live/change-listener.js';
 import { foundTeam, type TestTeam } from '../api/support/team.js';
 import { type DurablePostgres, startDurable } from './durable-postgres.js';
 import { isReady, waitUntil } from './house.js';
@@ -12,6 +13,8 @@ const RECOVERY_MS = 5_000;
 /** A statement is cancelled after 15 s, a wait for a free connection ended after 5 s; the rest is for a busy machine. */
 const CANCELLED_MS = 20_000;
 const NO_CONNECTION_MS = 9_000;
+/** An answer that does not come is waited for 20 s. */
+const GIVEN_UP_MS = 27_000;
 const POOL = 4;
 
 let database: DurablePostgres;
@@ -78,4 +81,25 @@ it('cancels what takes too long, and keeps nobody waiting for ever meanwhile', a
     await slow.end();
   }
   await team.mechanic.get(`${team.path}/tracks`).expect(200);
+});
+
+it('gives up connections whose server says nothing any more, and takes others', async () => {
+  // As after a loss of power on the other side: nothing is cancelled, nothing is closed.
+  const backends = await database.query(
+    `select pid from pg_stat_activity where application_name <> $1 and datname = current_database()
+     and pid <> pg_backend_pid() and backend_type = 'client backend' and state = 'idle'`,
+    [LISTENER_NAME],
+  );
+  const pids = backends.map((row) => (row as { pid: number }).pid);
+  expect(pids.length).toBeGreaterThan(0);
+  for (const pid of pids) process.kill(pid, 'SIGSTOP');
+  try {
+    const start = performance.now();
+    const asked = Array.from({ length: pids.length }, () => team.mechanic.get(`${team.path}/tracks`).then());
+    for (const answer of await Promise.all(asked)) expectUnavailable(answer);
+    expect(performance.now() - start).toBeLessThan(GIVEN_UP_MS);
+    await team.mechanic.get(`${team.path}/tracks`).expect(200);
+  } finally {
+    for (const pid of pids) process.kill(pid, 'SIGCONT');
+  }
 });

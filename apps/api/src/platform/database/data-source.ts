@@ -11,7 +11,11 @@ const REQUEST_LIMITS = {
   statement_timeout: 15_000,
   /** A process that hangs amid a transaction must not hold its locks for ever; computing between statements is shorter. */
   idle_in_transaction_session_timeout: 60_000,
+  /** A server that has lost its power or its network cancels nothing: we give the connection up ourselves, later. */
+  query_timeout: 20_000,
 };
+/** A connection is made anew now and then: what comes to be asked often is kept again, what does not no longer. */
+const CONNECTION_SECONDS = 1_800;
 const CONNECT_LIMIT_MS = 5_000;
 
 /**
@@ -36,6 +40,8 @@ export function createDataSource(
       ...limits,
       Client: PipeliningClient,
       connectionTimeoutMillis: CONNECT_LIMIT_MS,
+      maxLifetimeSeconds: CONNECTION_SECONDS,
+      keepAlive: true,
       onConnect: outliveErrors,
     },
   });

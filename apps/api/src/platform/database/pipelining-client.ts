@@ -7,6 +7,13 @@ interface Wired {
 }
 
 /**
+ * Whether the server refused what it had kept: a migration has changed what a statement answers with (its own code is
+ * that of anything not supported, and only kept plans are, of what the service asks), or it knows nothing of the name.
+ */
+export const isKeptInVain = (error: unknown): boolean =>
+  ['0A000', '26000'].includes(String((error as { code?: unknown } | null)?.code));
+
+/**
  * A connection to Postgres as a service with many short questions needs it:
  * it does not wait for the answer to one statement before it sends the next (the server answers in order), what is
  * asked for in one turn of the event loop leaves in one write, and a statement that comes again is kept parsed and
@@ -25,10 +32,15 @@ export class PipeliningClient extends pg.Client {
   /** In place of all the forms that it has: what it returns depends on which one is used, and is passed on. */
   override query(statement: unknown, values?: unknown, ...more: unknown[]): never {
     this.collect();
-    const isNamed = typeof statement === 'string' && Array.isArray(values) && values.length > 0;
-    const told = isNamed ? { text: statement, name: this.repeated.nameOf(statement) } : statement;
     const send = super.query.bind(this) as (...given: unknown[]) => unknown;
-    return send(told, values, ...more) as never;
+    if (typeof statement !== 'string' || !Array.isArray(values) || values.length === 0)
+      return send(statement, values, ...more) as never;
+    const answer = send({ text: statement, name: this.repeated.nameOf(statement) }, values, ...more);
+    if (answer instanceof Promise)
+      answer.catch((error: unknown) => {
+        if (isKeptInVain(error)) this.repeated.forget(statement);
+      });
+    return answer as never;
   }
 
   /** Holds back what is written until everything that is ready to ask has asked. */

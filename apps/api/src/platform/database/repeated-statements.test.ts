@@ -21,6 +21,15 @@ describe('the statements that the server keeps for a connection', () => {
     );
   });
 
+  it('get another name after what was kept of them is of no use', () => {
+    const statements = new RepeatedStatements();
+    const names = Array.from({ length: 4 }, () => statements.nameOf('a'));
+    statements.forget('a');
+    expect(statements.nameOf('a')).toBeUndefined();
+    expect(statements.nameOf('a')).not.toBe(names[3]);
+    expect(names[2]).toBe(names[3]);
+  });
+
   it('stay few, however many different ones come twice or once', () => {
     const statements = new RepeatedStatements();
     const named = new Set<string>();

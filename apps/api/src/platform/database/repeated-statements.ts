@@ -10,6 +10,7 @@ const MOST_SEEN = 500;
 export class RepeatedStatements {
   private readonly names = new Map<string, string>();
   private readonly seen = new Set<string>();
+  private given = 0;
 
   /** The name under which the server is to keep the statement; undefined while it has come but once. */
   nameOf(text: string): string | undefined {
@@ -21,8 +22,13 @@ export class RepeatedStatements {
       return undefined;
     }
     if (this.names.size >= MOST_KEPT) return undefined;
-    const given = `s${this.names.size}`;
+    const given = `s${(this.given += 1)}`;
     this.names.set(text, given);
     return given;
+  }
+
+  /** What the server kept of the statement is of no use any more: it comes anew, and gets another name later. */
+  forget(text: string): void {
+    this.names.delete(text);
   }
 }

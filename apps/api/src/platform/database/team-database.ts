@@ -31,6 +31,7 @@ export class TeamDatabase {
    * come one after another.
    */
   allOrNothing<T>(work: () => Promise<T>): Promise<T> {
+    if (this.whole.getStore()) return work();
     return this.dataSource.transaction((transaction) => this.whole.run(transaction, work));
   }
 
@@ -47,6 +48,7 @@ export class TeamDatabase {
     scope: { teamId: string; accountId: string },
     work: (transaction: Transaction) => Promise<T>,
   ): Promise<T> {
+    if (this.whole.getStore()) throw new Error('A snapshot would not see what is not stored yet.');
     return this.dataSource.transaction('REPEATABLE READ', async (transaction) => {
       await nameTeam(transaction, scope);
       return work(transaction);

@@ -18,6 +18,9 @@ const AWAY = new Set([
   '53100',
   '53200',
   '53300',
+  // What the server kept of a statement is out of date since a migration: asked again, it is made anew.
+  '0A000',
+  '26000',
   // The connection is gone, or was ended for standing still amid a transaction.
   '08001',
   '08003',
@@ -53,7 +56,7 @@ export function databaseRefusal(error: unknown): Refusal | 'unavailable' | undef
   }
   const away = (code !== undefined && AWAY.has(code)) || code === QUERY_CANCELLED || code === DEADLOCK;
   return away ||
-    /Connection terminated|connection timeout|timeout exceeded when trying to connect|is not queryable/i.test(
+    /Connection terminated|connection timeout|Query read timeout|timeout exceeded when trying to connect|is not queryable/i.test(
       message,
     )
     ? 'unavailable'
