@@ -12,11 +12,21 @@ interface Arm extends Stored {
   readonly lowPct: number;
   readonly highPct: number;
   readonly needed: { forDifference: number | null } | null;
-  readonly feel: readonly { aspect: string; status: string; median: number | null; sentence: string }[];
+  readonly feel: readonly {
+    aspect: string;
+    status: string;
+    median: number | null;
+    superiority: number | null;
+    p: number | null;
+    pAmong: number | null;
+    sentence: string;
+  }[];
 }
 interface Comparison {
   readonly look: number | null;
   readonly errorRatePct: number;
+  readonly feelComparisons: number;
+  readonly feelErrorRatePct: number;
   readonly status: string;
   readonly sentences: readonly string[];
   readonly counts: { runs: number; voided: number; timed: number };
@@ -53,14 +63,20 @@ const make = async (changes: object = {}): Promise<TestPlan> =>
 const SCATTER = [0.1, -0.2, 0.2, -0.1, -0.2, 0.2, 0.1, -0.1];
 
 /** Rides what is left of a plan, or `count` runs of it, in times of 180 s and `sharePct` more with the second arm. */
-async function ride(plan: TestPlan, sharePct: number, count = plan.runs.length): Promise<PlanStep> {
+async function ride(
+  plan: TestPlan,
+  sharePct: number,
+  count = plan.runs.length,
+  aspects: readonly string[] = ['support'],
+): Promise<PlanStep> {
   const changed = plan.arms.find(({ current }) => current === false)?.letter;
   let step: PlanStep | undefined;
   for (let i = 0; i < count; i += 1) {
     const [place] = (await team.riderMember.get(`${plans}/${plan.id}/progress`)).body as PlanStep[];
     const isChanged = place?.next?.letter === changed;
     const timeS = 180 * (1 + ((isChanged ? sharePct : 0) + (SCATTER[i] ?? 0) + 0.3 * i) / 100);
-    const run = { timeS, ratings: { support: isChanged ? 5 : 3 } };
+    const ratings = Object.fromEntries(aspects.map((aspect) => [aspect, isChanged ? 5 : 3]));
+    const run = { timeS, ratings };
     step = (await team.riderMember.post(`${plans}/${plan.id}/runs`, run).expect(201)).body as PlanStep;
   }
   return step as PlanStep;
@@ -114,6 +130,23 @@ describe('the comparison of a plan', () => {
     expect(support).toMatchObject({ status: 'compared', median: 5, currentMedian: 3 });
     const comfort = arms[0]?.feel.find(({ aspect }) => aspect === 'comfort');
     expect(comfort).toMatchObject({ status: 'no ratings' });
+  });
+
+  it('of ratings shares one error rate over all that were rated, and says so', async () => {
+    const plan = await make();
+    await ride(plan, 0, plan.runs.length, ['support', 'comfort']);
+    await close(plan);
+    const { arms, feelComparisons, feelErrorRatePct } = await compare(plan);
+    expect({ feelComparisons, feelErrorRatePct }).toEqual({ feelComparisons: 2, feelErrorRatePct: 5 });
+    const rated = arms[0]?.feel.filter(({ p }) => p !== null) ?? [];
+    expect(rated.map(({ aspect }) => aspect)).toEqual(['support', 'comfort']);
+    for (const aspect of rated) {
+      // Four against four, all apart: 2 of the 70 ways to share out eight ratings lie as far out.
+      expect(aspect.p).toBeCloseTo(2 / 70, 9);
+      expect(aspect.pAmong).toBeCloseTo(4 / 70, 9);
+      expect(aspect).toMatchObject({ status: 'too few ratings', superiority: 1 });
+      expect(aspect.sentence).toContain('among 2 comparisons of ratings');
+    }
   });
 
   it('of one run an arm gives no verdict, and says why', async () => {

@@ -114,6 +114,10 @@ describe.each(SIZES)('a test plan on a $name', (size) => {
     expect(await dots.getByRole('status').innerText()).toMatch(/^Run \d+, [AB] · .*3:07\.4.*void$/);
     await dots.getByText('As a table').click();
     expect(await dots.getByRole('row').count()).toBe(1 + 6);
+    // Every run was rated the same in one aspect: of equal ratings half count as higher.
+    const feel = page.getByRole('region', { name: 'How it felt, beside the time' });
+    expect(await feel.getByText('in 50 of 100 pairs').count()).toBe(1);
+    expect(await feel.getByText('no pair').count()).toBe(3);
     expect(await page.getByRole('region', { name: 'Void runs' }).innerText()).toContain('of');
     expect(await sidewaysOverflow(page)).toBe(0);
   });

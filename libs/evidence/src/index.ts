@@ -42,8 +42,8 @@ export type { ModeratedVariance, SessionVariance } from './compare/moderated-var
 export { pooledScatter, sessionVariances } from './compare/session-scatter.js';
 export type { RunsStillNeeded } from './compare/runs-needed.js';
 export type { Verdict } from './compare/verdict.js';
-export { compareRatings } from './compare/ratings.js';
-export type { RatingStratum } from './compare/rating-odds.js';
+export { compareFeel } from './compare/compare-feel.js';
+export type { FeelComparison } from './compare/compare-feel.js';
 export type { RatingComparison } from './compare/ratings.js';
 export { diagnoseDemand, SURPRISING } from './demand/diagnostics.js';
 export type { ReadingDiagnosis } from './demand/diagnostics.js';

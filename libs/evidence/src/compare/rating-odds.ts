@@ -49,3 +49,9 @@ export function ratingOdds(strata: readonly RatingStratum[]): RatingOdds | null 
     high: Math.exp(effect + NORMAL_975 * se),
   };
 }
+
+/** The odds in words, behind another sentence; empty where there are none. */
+export const oddsWords = (odds: RatingOdds | null): string =>
+  odds === null
+    ? ''
+    : ` The odds of a higher rating are ${odds.ratio.toFixed(1)} times as high (95 %: ${odds.low.toFixed(1)} to ${odds.high.toFixed(1)}).`;

@@ -33,7 +33,7 @@ describe('ratings', () => {
 
   it('three against three cannot reach 5 %, four against four can', () => {
     expect(compareRatings([{ a: [5, 5, 5], b: [1, 1, 1] }])).toMatchObject({
-      status: 'cannot reach 5 %',
+      status: 'too few ratings',
       p: 0.1,
     });
     const four = compareRatings([{ a: [5, 4, 5, 4], b: [1, 2, 2, 1] }]);

@@ -1,9 +1,9 @@
 import { EvidenceInputError } from '../errors.js';
-import { ratingOdds, type RatingOdds, type RatingStratum } from './rating-odds.js';
+import { oddsWords, ratingOdds, type RatingOdds, type RatingStratum } from './rating-odds.js';
 
 /** What ratings say about two set-ups. */
 export interface RatingComparison {
-  status: 'compared' | 'no ratings' | 'all equal' | 'cannot reach 5 %';
+  status: 'compared' | 'no ratings' | 'all equal' | 'too few ratings';
   sentence: string;
   counts: { a: number; b: number };
   medians: { a: number | null; b: number | null };
@@ -65,7 +65,7 @@ export function compareRatings(strata: readonly RatingStratum[]): RatingComparis
     return { ...measured, status: 'all equal', sentence: 'All ratings are equal: no test.' };
   if (smallest > ALPHA) {
     const sentence = `With this many ratings the exact test cannot reach 5 %: its smallest P value is ${smallest.toFixed(2)}.`;
-    return { ...measured, status: 'cannot reach 5 %', sentence };
+    return { ...measured, status: 'too few ratings', sentence };
   }
   const sentence =
     p < ALPHA
@@ -73,11 +73,6 @@ export function compareRatings(strata: readonly RatingStratum[]): RatingComparis
       : `The ratings do not tell the two apart (exact P ${p.toFixed(2)}).`;
   return { ...measured, status: 'compared', sentence: sentence + oddsWords(odds) };
 }
-
-const oddsWords = (odds: RatingOdds | null): string =>
-  odds === null
-    ? ''
-    : ` The odds of a higher rating are ${odds.ratio.toFixed(1)} times as high (95 %: ${odds.low.toFixed(1)} to ${odds.high.toFixed(1)}).`;
 
 function medianOf(values: readonly number[]): number | null {
   if (values.length === 0) return null;

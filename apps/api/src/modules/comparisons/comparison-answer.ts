@@ -18,12 +18,14 @@ export interface ComparisonFrame {
 
 export function comparisonAnswer(frame: ComparisonFrame, computed: TimeAndFeel): ComparisonDto {
   const { wish, shown } = frame;
-  const { time } = computed;
+  const { time, feel } = computed;
   return {
     planId: frame.planId,
     look: wish.look?.number ?? null,
     ofLooks: wish.look?.of ?? null,
     errorRatePct: time.alpha * PER_CENT,
+    feelComparisons: feel.among,
+    feelErrorRatePct: feel.alpha * PER_CENT,
     marginPct: wish.margin * PER_CENT,
     trend: wish.trend,
     status: time.status,
@@ -69,7 +71,7 @@ function armAnswer(
       forEquivalence: arm.needed.forEquivalence,
       forEquivalenceAtMost: arm.needed.forEquivalenceAtMost,
     },
-    feel: feel.filter((entry) => entry.arm === arm.arm).map(ratingAnswer),
+    feel: feel.rated.filter((entry) => entry.arm === arm.arm).map(ratingAnswer),
   };
 }
 
@@ -90,8 +92,8 @@ const sectionAnswer = (
   })),
 });
 
-const ratingAnswer = ({ aspect, rated }: TimeAndFeel['feel'][number]): RatingComparisonDto => ({
-  aspect,
+const ratingAnswer = (rated: TimeAndFeel['feel']['rated'][number]): RatingComparisonDto => ({
+  aspect: rated.aspect,
   status: rated.status,
   sentence: rated.sentence,
   ratings: rated.counts.a,
@@ -101,6 +103,8 @@ const ratingAnswer = ({ aspect, rated }: TimeAndFeel['feel'][number]): RatingCom
   superiority: rated.superiority,
   p: rated.p,
   smallestP: rated.smallestP,
+  pAmong: rated.pAmong,
+  smallestPAmong: rated.smallestPAmong,
   oddsRatio: rated.odds?.ratio ?? null,
   oddsRatioLow: rated.odds?.low ?? null,
   oddsRatioHigh: rated.odds?.high ?? null,

@@ -1,4 +1,4 @@
-import type { RatingComparison, Verdict } from '@loamledger/evidence';
+import type { FeelComparison, Verdict } from '@loamledger/evidence';
 import {
   ChoiceField,
   IdField,
@@ -17,12 +17,14 @@ export const VERDICTS = [
   'no verdict',
 ] as const satisfies readonly Verdict[];
 
+type RatingState = FeelComparison['rated'][number]['status'];
+
 const RATING_STATES = [
   'compared',
   'no ratings',
   'all equal',
-  'cannot reach 5 %',
-] as const satisfies readonly RatingComparison['status'][];
+  'too few ratings',
+] as const satisfies readonly RatingState[];
 
 const count = { unit: '1', integer: true, minimum: 0, maximum: 1e5 };
 const timeShare = { unit: '% of time', minimum: -100, maximum: 1e6, nullable: true };
@@ -58,7 +60,7 @@ export class RatingComparisonDto {
   aspect: Aspect;
 
   @ChoiceField({ description: 'Whether it could be tested.', choices: RATING_STATES })
-  status: RatingComparison['status'];
+  status: RatingState;
 
   @TextField({
     description: 'The same in words.',
@@ -87,15 +89,34 @@ export class RatingComparisonDto {
   })
   superiority: number | null;
 
-  @NumberField({ ...probability, description: 'Two-sided exact P value.', example: 0.4 })
+  @NumberField({
+    ...probability,
+    description: 'Two-sided exact P value of this comparison alone.',
+    example: 0.4,
+  })
   p: number | null;
 
   @NumberField({
     ...probability,
-    description: 'The smallest P value that this many ratings can give.',
+    description: 'The smallest P value that this many ratings can give alone.',
     example: 0.029,
   })
   smallestP: number | null;
+
+  @NumberField({
+    ...probability,
+    description:
+      'The P value adjusted for all comparisons of ratings (Holm): it is held against the error rate of feel.',
+    example: 1,
+  })
+  pAmong: number | null;
+
+  @NumberField({
+    ...probability,
+    description: 'The smallest adjusted P value that these numbers of ratings can give.',
+    example: 0.11,
+  })
+  smallestPAmong: number | null;
 
   @NumberField({
     ...odds,

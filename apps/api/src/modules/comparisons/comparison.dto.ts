@@ -144,6 +144,22 @@ export class ComparisonDto {
   errorRatePct: number;
 
   @NumberField({
+    ...count,
+    description: 'Comparisons of ratings, set-ups times aspects, that share the error rate of feel.',
+    example: 12,
+  })
+  feelComparisons: number;
+
+  @NumberField({
+    description: 'Error rate of feel at this look: what adjusted P values of ratings are held against.',
+    unit: '%',
+    minimum: 0,
+    maximum: 5,
+    example: 5,
+  })
+  feelErrorRatePct: number;
+
+  @NumberField({
     description: 'Difference of time worth acting on.',
     unit: '% of time',
     minimum: 0.1,

@@ -1,12 +1,12 @@
 import {
-  compareRatings,
+  compareFeel,
   compareSections,
   compareSetUps,
   sessionVariances,
   type Comparison,
   type ComparisonRequest,
   type ComparisonRun,
-  type RatingComparison,
+  type FeelComparison,
   type SectionComparison,
 } from '@loamledger/evidence';
 import type { Computation } from '../../platform/compute/compute-thread.js';
@@ -32,20 +32,20 @@ export interface ComparisonWish extends Omit<ComparisonRequest, 'runs' | 'histor
 export interface TimeAndFeel {
   readonly time: Comparison;
   readonly sections: readonly SectionComparison[];
-  readonly feel: readonly {
-    readonly arm: string;
-    readonly aspect: Aspect;
-    readonly rated: RatingComparison;
-  }[];
+  readonly feel: FeelComparison<Aspect>;
 }
 
 /** @public Compares times and ratings. The computing thread finds it by its name. */
 export function compare({ pastRuns, ...request }: ComparisonWish): TimeAndFeel {
   const time = compareSetUps({ ...request, history: sessionVariances(pastRuns) });
-  const feel = time.arms.flatMap(({ arm }) =>
-    ASPECTS.map((aspect) => ({ arm, aspect, rated: compareAspect(request, arm, aspect) })),
+  const questions = time.arms.flatMap(({ arm }) =>
+    ASPECTS.map((aspect) => ({ arm, aspect, strata: ratingsOf(request, arm, aspect) })),
   );
-  return { time, feel, sections: compareSections(request, sectionsOf(request.runs, pastRuns)) };
+  return {
+    time,
+    feel: compareFeel(questions, request.look),
+    sections: compareSections(request, sectionsOf(request.runs, pastRuns)),
+  };
 }
 
 /** The sections with times, in riding order, each with the runs and past runs on it. */
@@ -64,17 +64,14 @@ function sectionsOf(runs: readonly RatedRun[], pastRuns: readonly SectionedRun[]
   });
 }
 
-function compareAspect(
-  { runs, current }: Pick<ComparisonWish, 'runs' | 'current'>,
-  arm: string,
-  aspect: Aspect,
-): RatingComparison {
-  const ratingsOf = (rider: string, of: string): number[] =>
+/** Each rider's ratings of a set-up and of the current one in one aspect. */
+function ratingsOf({ runs, current }: Pick<ComparisonWish, 'runs' | 'current'>, arm: string, aspect: Aspect) {
+  const by = (rider: string, of: string): number[] =>
     runs
       .filter((run) => run.rider === rider && run.arm === of && !run.voided)
       .flatMap(({ ratings }) => ratings[aspect] ?? []);
   const riders = [...new Set(runs.map(({ rider }) => rider))];
-  return compareRatings(riders.map((rider) => ({ a: ratingsOf(rider, arm), b: ratingsOf(rider, current) })));
+  return riders.map((rider) => ({ a: by(rider, arm), b: by(rider, current) }));
 }
 
 export const COMPARE: Computation<ComparisonWish, TimeAndFeel> = {

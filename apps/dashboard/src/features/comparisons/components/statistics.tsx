@@ -40,6 +40,8 @@ function factsOfAll({
   scatter,
   trendOverSessionPct,
   errorRatePct,
+  feelComparisons,
+  feelErrorRatePct,
   look,
   ofLooks,
 }: Comparison): Fact[] {
@@ -51,6 +53,12 @@ function factsOfAll({
     [texts.scatter, scatterWords ?? ''],
     [texts.trendOver, trendOverSessionPct === null ? '' : `${formatChange(trendOverSessionPct, 1)} %`],
     [texts.errorRate, `${formatNumber(errorRatePct, 2)} %`],
+    [
+      texts.feelErrorRate,
+      feelComparisons === 0
+        ? ''
+        : texts.feelErrorRateOf(formatNumber(feelErrorRatePct, 2), formatNumber(feelComparisons)),
+    ],
     [texts.look, lookWords(look, ofLooks)],
   ];
 }
@@ -66,7 +74,7 @@ function factsOfArm(arm: ArmComparison, label: string): Fact[] {
     [`${label}: ${texts.pEquivalence}`, p(arm.pEquivalence)],
     ...arm.feel.map((rated): Fact => [
       `${label}: ${texts.aspect[rated.aspect]}, ${texts.exactP}`,
-      p(rated.p),
+      rated.p === null ? '' : texts.exactPAmong(p(rated.p), p(rated.pAmong)),
     ]),
   ];
 }
