@@ -24,7 +24,17 @@ describe.each(SIZES)('a track on a $name', (size) => {
     const rows = picture.getByRole('table').getByRole('row');
     expect(await rows.count()).toBe(1 + 4);
     expect(await picture.getByRole('cell', { name: 'at least', exact: true }).count()).toBe(1);
+    for (const name of ['How probable it was', 'Moves the rider’s level'])
+      expect(await picture.getByRole('columnheader', { name, exact: true }).count()).toBe(1);
+    // Three tell the height and move the level; what is 'at least' says that it does not.
+    expect(await picture.getByRole('cell', { name: /^[+−±]\d+\.\d %$/ }).count()).toBe(3);
+    expect(await picture.getByRole('cell', { name: 'a bound: not told' }).count()).toBe(1);
     expect(await sidewaysOverflow(page)).toBe(0);
+  });
+
+  it('says how differently a track suits single riders, and that it is mostly assumed', async () => {
+    const page = await openTrack(size);
+    await page.getByText(/How a track suits one rider is taken to differ by about \d+ %/).waitFor();
   });
 
   it('tells the run behind a reading to the keyboard', async () => {

@@ -1,3 +1,4 @@
+import { SURPRISING, type DemandFit } from '@loamledger/evidence';
 import { ApiProperty } from '@nestjs/swagger';
 import {
   ChoiceField,
@@ -12,6 +13,11 @@ import {
 import { CONDITIONS, type Condition } from '../sessions/conditions.js';
 import { ENDS, type End } from '../suspension/end-inputs.js';
 
+const RIDER_ON_TRACK_SOURCES = [
+  'told by runs',
+  'mostly prior',
+  'given',
+] as const satisfies readonly DemandFit['riderOnTrackSd'][];
 const height = { unit: 'm', minimum: 0, maximum: 100 };
 const count = { unit: '1', integer: true, minimum: 0, maximum: 1e9 };
 const logSd = { unit: '1, natural logarithm', minimum: 0, maximum: 20 };
@@ -122,6 +128,34 @@ export class DemandReadingDto {
 
   @FlagField({ description: 'Whether the model counts the reading.', example: true })
   counts: boolean;
+
+  @NumberField({
+    unit: '1',
+    minimum: 0,
+    maximum: 1,
+    nullable: true,
+    description:
+      'How probable it was. One that tells the height: two-sided chance of one as far out, foretold from the others. A bound: the chance that a run here would have met it. null where the model does not count it.',
+    example: 0.4,
+  })
+  chance: number | null;
+
+  @NumberField({
+    unit: '1, natural logarithm',
+    minimum: -20,
+    maximum: 20,
+    nullable: true,
+    description:
+      "How far it moves the logarithm of the rider's level here. null for a bound, and where the model does not count it.",
+    example: 0.02,
+  })
+  pull: number | null;
+
+  @FlagField({
+    description: `Whether it was so improbable (chance below ${SURPRISING}) that ring, tape and notebook deserve a second look.`,
+    example: false,
+  })
+  surprising: boolean;
 }
 
 export class RiderForecastDto {
@@ -177,6 +211,19 @@ export class TrackDemandDto {
 
   @NumberField({ ...logSd, description: 'Spread between riders: posterior mean.', example: 0.15 })
   riderSd: number;
+
+  @NumberField({
+    ...logSd,
+    description: 'How differently one track suits single riders: posterior mean.',
+    example: 0.12,
+  })
+  riderOnTrackSd: number;
+
+  @ChoiceField({
+    description: "Whether the team's runs tell riderOnTrackSd, or it is mostly what was believed beforehand.",
+    choices: RIDER_ON_TRACK_SOURCES,
+  })
+  riderOnTrackSdSource: DemandFit['riderOnTrackSd'];
 
   @TextField({ description: 'How the fit went.', maxLength: 500, example: 'Fitted to 180 readings.' })
   message: string;

@@ -1,10 +1,16 @@
-import { DEMAND_MODEL_VERSION, type DemandFit, type DemandReading } from '@loamledger/evidence';
+import {
+  DEMAND_MODEL_VERSION,
+  type DemandFit,
+  type DemandReading,
+  type ReadingDiagnosis,
+} from '@loamledger/evidence';
 import { Injectable } from '@nestjs/common';
 import { ComputeThread } from '../../platform/compute/compute-thread.js';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { RunsService, type CountingReading } from '../runs/runs.service.js';
 import type { End } from '../suspension/end-inputs.js';
 import { DemandQueries } from './demand.queries.js';
+import { DIAGNOSE } from './diagnose-readings.js';
 import { FIT } from './fit-demand.js';
 
 /** What the team knows about how hard its tracks hit one end of its bikes. */
@@ -47,6 +53,22 @@ export class DemandService {
       await this.queries.store(transaction, { teamId, end, evidenceVersion, modelVersion, fit });
     }
     return { evidenceVersion, fit, readings, runIds: counting.map(({ runId }) => runId) };
+  }
+
+  /** How each reading on a track sits in the fit, by its run. */
+  async diagnosesOnTrack(
+    { fit, readings, runIds }: TeamDemand,
+    trackId: string,
+  ): Promise<ReadonlyMap<string, ReadingDiagnosis>> {
+    const asked = readings.flatMap((reading, i) =>
+      reading.trackId === trackId ? [{ reading, runId: runIds[i] as string }] : [],
+    );
+    if (asked.length === 0) return new Map();
+    const found = await this.computeThread.run(DIAGNOSE, {
+      fit,
+      readings: asked.map(({ reading }) => reading),
+    });
+    return new Map(found.map((diagnosis) => [asked[diagnosis.index]?.runId as string, diagnosis]));
   }
 
   private async current(

@@ -1,4 +1,4 @@
-import { evidenceLevel, type EvidenceLevel } from '@loamledger/evidence';
+import { evidenceLevel, SURPRISING, type EvidenceLevel, type ReadingDiagnosis } from '@loamledger/evidence';
 import { Injectable } from '@nestjs/common';
 import { TeamDatabase } from '../../platform/database/team-database.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
@@ -32,14 +32,18 @@ export class TrackDemand {
     const { teamId } = scope;
     return this.database.inTeam(scope, async (transaction) => {
       await this.tracks.require(transaction, teamId, trackId);
-      const { fit, readings, evidenceVersion } = await this.demand.demand(transaction, teamId, end);
+      const demand = await this.demand.demand(transaction, teamId, end);
+      const { fit, readings, evidenceVersion } = demand;
+      const diagnoses = await this.demand.diagnosesOnTrack(demand, trackId);
       const own = visibleRider(scope);
       const riders = (await this.riders.all(transaction, teamId)).filter(({ id }) => !own || id === own);
       return {
         trackId,
         end,
         condition,
-        readings: (await this.runs.trackReadings(transaction, scope, end, trackId)).map(readingAnswer),
+        readings: (await this.runs.trackReadings(transaction, scope, end, trackId)).map((reading) =>
+          readingAnswer(reading, diagnoses.get(reading.runId)),
+        ),
         riders: riders.map(({ id: riderId }) => ({
           riderId,
           forecast: forecastAnswer(hitForecast(fit, { riderId, trackId, condition })),
@@ -49,6 +53,8 @@ export class TrackDemand {
         runSd: fit.sds.run.mean,
         trackSd: fit.sds.track.mean,
         riderSd: fit.sds.rider.mean,
+        riderOnTrackSd: fit.sds.riderOnTrack.mean,
+        riderOnTrackSdSource: fit.riderOnTrackSd,
         message: fit.message,
         modelVersion: fit.modelVersion,
         version: String(evidenceVersion),
@@ -57,7 +63,7 @@ export class TrackDemand {
   }
 }
 
-const readingAnswer = (reading: TrackReading): DemandReadingDto => ({
+const readingAnswer = (reading: TrackReading, diagnosis: ReadingDiagnosis | undefined): DemandReadingDto => ({
   runId: reading.runId,
   riderId: reading.riderId,
   bikeId: reading.bikeId,
@@ -68,6 +74,9 @@ const readingAnswer = (reading: TrackReading): DemandReadingDto => ({
   logSd: reading.logSd,
   voided: reading.voided,
   counts: reading.counts,
+  chance: diagnosis?.chance ?? null,
+  pull: diagnosis?.pull ?? null,
+  surprising: diagnosis !== undefined && diagnosis.chance < SURPRISING,
 });
 
 /** The forecast that later runs are held against, as a message. */

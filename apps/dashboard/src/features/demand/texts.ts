@@ -15,5 +15,14 @@ export const texts = {
   stillCounts: 'its ring reading counts',
   doesNotCount: 'not counted',
   scatter: (percent: string) => `One rider’s runs here differ by about ${percent} % from one to the next.`,
+  surprising: (text: string) => `${text}; surprising, look again at ring, tape and notebook`,
+  /** How differently a track suits single riders, and how that is known. */
+  riderOnTrack: {
+    'told by runs': (percent: string) =>
+      `How a track suits one rider differs by about ${percent} %, as your runs tell.`,
+    'mostly prior': (percent: string) =>
+      `How a track suits one rider is taken to differ by about ${percent} %: mostly assumed, until five riders have three readings on each of three tracks.`,
+    given: (percent: string) => `How a track suits one rider is laid down to differ by ${percent} %.`,
+  },
   forGround: (ground: string) => `Forecasts are for ${ground} ground.`,
 };

@@ -59,8 +59,11 @@ export function TrackDemand({ teamId, trackId, fleet, condition, baselines }: Tr
             />
             <Text size="sm" c="dimmed">
               {/* The scatter is of the logarithm: a small one is nearly a share of the height. */}
-              {texts.scatter(formatNumber(Math.expm1(data.runSd) * PER_CENT))} {data.message}{' '}
-              {texts.forGround(data.condition)}
+              {texts.scatter(formatNumber(Math.expm1(data.runSd) * PER_CENT))}{' '}
+              {texts.riderOnTrack[data.riderOnTrackSdSource](
+                formatNumber(Math.expm1(data.riderOnTrackSd) * PER_CENT),
+              )}{' '}
+              {data.message} {texts.forGround(data.condition)}
             </Text>
           </>
         )}

@@ -24,7 +24,8 @@ function readingLabel(reading: Reading, names: Names): string {
     reading.kind
   ];
   const counted = reading.counts ? texts.stillCounts : texts.doesNotCount;
-  return reading.voided ? `${bounded} (${texts.void}, ${counted})` : bounded;
+  const whole = reading.voided ? `${bounded} (${texts.void}, ${counted})` : bounded;
+  return reading.surprising ? texts.surprising(whole) : whole;
 }
 
 const placed = (reading: Reading, names: Names): DemandReading => ({
@@ -33,6 +34,10 @@ const placed = (reading: Reading, names: Names): DemandReading => ({
   kind: KIND[reading.kind],
   voided: reading.voided,
   label: readingLabel(reading, names),
+  standing:
+    reading.chance === null
+      ? null
+      : { chance: reading.chance, pull: reading.pull, surprising: reading.surprising },
 });
 
 const band = ({ p05M, medianM, p95M }: TrackDemand['anyRider']) => ({ lowM: p05M, medianM, highM: p95M });

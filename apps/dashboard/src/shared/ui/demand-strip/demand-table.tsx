@@ -1,6 +1,6 @@
 import { Table } from '@mantine/core';
-import { formatHeight } from '../../format/numbers.js';
-import type { DemandRow } from './scale.js';
+import { formatChange, formatHeight, formatShare } from '../../format/numbers.js';
+import type { DemandRow, Standing } from './scale.js';
 import { texts } from './texts.js';
 
 /** The strip in figures, for those who cannot see it or want the numbers. */
@@ -8,7 +8,7 @@ export function DemandTable({ rows }: { rows: readonly DemandRow[] }) {
   return (
     <details>
       <summary>{texts.table}</summary>
-      <Table.ScrollContainer minWidth={480}>
+      <Table.ScrollContainer minWidth={720}>
         <Table>
           <Table.Thead>
             <Table.Tr>
@@ -17,6 +17,8 @@ export function DemandTable({ rows }: { rows: readonly DemandRow[] }) {
               <Table.Th ta="end">{texts.height}</Table.Th>
               <Table.Th>{texts.sort}</Table.Th>
               <Table.Th>{texts.counts}</Table.Th>
+              <Table.Th>{texts.chance}</Table.Th>
+              <Table.Th>{texts.pull}</Table.Th>
             </Table.Tr>
           </Table.Thead>
           <Table.Tbody>
@@ -28,6 +30,10 @@ export function DemandTable({ rows }: { rows: readonly DemandRow[] }) {
                   <Table.Td ta="end">{formatHeight(reading.heightM)}</Table.Td>
                   <Table.Td>{texts.kind[reading.kind]}</Table.Td>
                   <Table.Td>{reading.voided ? texts.no : texts.yes}</Table.Td>
+                  <Table.Td>
+                    <ChanceText standing={reading.standing} />
+                  </Table.Td>
+                  <Table.Td>{pullText(reading.standing)}</Table.Td>
                 </Table.Tr>
               )),
             )}
@@ -36,4 +42,26 @@ export function DemandTable({ rows }: { rows: readonly DemandRow[] }) {
       </Table.ScrollContainer>
     </details>
   );
+}
+
+/** A chance in figures; one that deserves a second look is marked, and said to be. */
+function ChanceText({ standing }: { standing: Standing | null }) {
+  if (standing === null) return texts.notAsked;
+  const chance = formatShare(standing.chance);
+  if (!standing.surprising) return chance;
+  return (
+    <strong>
+      <span aria-hidden="true">▲ </span>
+      {chance}, {texts.lookAgain}
+    </strong>
+  );
+}
+
+const PER_CENT = 100;
+
+/** What the reading does to the level, as a change of the height. */
+function pullText(standing: Standing | null): string {
+  if (standing === null) return texts.notAsked;
+  if (standing.pull === null) return texts.bound;
+  return texts.percent(formatChange(Math.expm1(standing.pull) * PER_CENT, 1));
 }

@@ -8,6 +8,7 @@ const reading = (heightM: number, id = String(heightM)): DemandReading => ({
   kind: 'exact',
   voided: false,
   label: id,
+  standing: null,
 });
 
 const row = (readings: DemandReading[]) => ({ key: 'a', label: 'a', readings, bottomsAt: [] });

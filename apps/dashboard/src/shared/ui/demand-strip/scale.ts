@@ -6,6 +6,15 @@ export interface DemandReading {
   readonly voided: boolean;
   /** What hover and focus tell: run, set-up, day. */
   readonly label: string;
+  /** How the reading sits among the others; null where the model does not count it. */
+  readonly standing: Standing | null;
+}
+
+/** How probable a reading was (0 to 1), and what it does to the level of its rider here (log; null for a bound). */
+export interface Standing {
+  readonly chance: number;
+  readonly pull: number | null;
+  readonly surprising: boolean;
 }
 
 export interface DemandRow {

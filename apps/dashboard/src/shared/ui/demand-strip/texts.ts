@@ -23,6 +23,12 @@ export const texts = {
   height: 'Hit height, m',
   sort: 'Kind',
   counts: 'Counts',
+  chance: 'How probable it was',
+  pull: 'Moves the rider’s level',
+  lookAgain: 'surprising: look again',
+  notAsked: 'not counted',
+  bound: 'a bound: not told',
+  percent: (figure: string) => `${figure} %`,
   yes: 'yes',
   no: 'voided',
   rowName: (label: string, count: number) =>
