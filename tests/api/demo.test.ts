@@ -168,7 +168,14 @@ describe('an empty database', () => {
     }
     const late = runs.filter(({ setupId, startedAt }) => !((setups.get(setupId) ?? '') < startedAt));
     expect([runs.length > 0, late]).toEqual([true, []]);
-    const decisions = await all<{ decidedAt: string; outcomeAt: string | null }>(mechanic, 'decisions');
+    const decisions = await all<{ decidedAt: string; outcome: string; outcomeAt: string | null }>(
+      mechanic,
+      'decisions',
+    );
+    for (const { outcomeAt } of decisions.filter(({ outcome }) => outcome === 'kept')) {
+      const thatDay = runs.filter(({ startedAt }) => startedAt.slice(0, 10) === outcomeAt?.slice(0, 10));
+      expect(thatDay.filter(({ startedAt }) => startedAt > (outcomeAt ?? ''))).toEqual([]);
+    }
     const days = runs.map(({ startedAt }) => startedAt.slice(0, 10)).toSorted();
     for (const { decidedAt, outcomeAt } of decisions) {
       expect(days).toContain(decidedAt.slice(0, 10));

@@ -119,11 +119,21 @@ describe('several baselines', () => {
       expect(ids).toHaveLength(2);
       const before = (await setupsOf()).length;
       const answers = await Promise.all([take(ids), take(ids.toReversed())]);
-      const taken = answers.filter(({ status }) => status === 201);
-      // The later one finds what it was offered taken, unless it had looked before.
-      for (const { status } of answers) expect([201, 409], `round ${round}`).toContain(status);
-      expect(taken.length).toBeGreaterThan(0);
-      expect((await setupsOf()).length).toBe(before + taken.length * ids.length);
+      // The later one finds what it was offered taken, also where it had looked before.
+      expect(answers.map(({ status }) => status).toSorted(), `round ${round}`).toEqual([201, 409]);
+      expect((await setupsOf()).length).toBe(before + ids.length);
+    }
+  });
+
+  it('is taken once where two take the same one at the same moment', async () => {
+    for (const round of [1, 2, 3]) {
+      await team.mechanic.post(`${team.path}/setups`, { ...SETUP, bikeId: second.id }).expect(201);
+      const id = (await offered()).find(({ bikeId }) => bikeId === second.id)?.id ?? '';
+      const before = (await setupsOf()).length;
+      const press = () => team.coach.post(`${team.path}/baselines/${id}/take`, {}).then();
+      const answers = await Promise.all([press(), press(), press()]);
+      expect(answers.map(({ status }) => status).toSorted(), `round ${round}`).toEqual([201, 409, 409]);
+      expect((await setupsOf()).length).toBe(before + 1);
     }
   });
 

@@ -6,7 +6,7 @@ import { ridePlan } from './verdict-study.js';
 
 // A few teams of the simulation whose figures are in docs/simulator.md. A test fails where the simulated share would
 // come about by chance less than once in a hundred if the true one were just what must be reached. So few teams cannot
-// tell 78 from 85 of 100: that the whole simulation falls short of it, the page says.
+// tell 78 from 85 of 100: the whole simulation does.
 const SEED = 20_261;
 const IMPROBABLE = 0.01;
 const TEAMS = 20;

@@ -23,6 +23,8 @@ interface Services extends RunServices {
 
 /** Before the first run of a day. */
 const morningOf = ({ day }: SimulatedDay) => new Date(`${day.weather.day}T08:00:00Z`);
+/** After the last run: what is kept is kept for what the day's runs have shown. */
+const eveningOf = ({ day }: SimulatedDay) => new Date(`${day.weather.day}T20:00:00Z`);
 
 /** Enters a season in the order in which it happened: each day its changes, its runs, and what came of the changes. */
 export class SeasonEntry {
@@ -37,7 +39,14 @@ export class SeasonEntry {
 
   async enter(season: readonly SimulatedDay[]): Promise<void> {
     // The season is over: what was changed on a day is of that day, not of the moment in which it is entered here.
-    for (const simulated of season) await dated(morningOf(simulated), () => this.enterDay(simulated));
+    for (const simulated of season) {
+      await dated(morningOf(simulated), () => this.enterDay(simulated));
+      await dated(eveningOf(simulated), () => this.enterKept(simulated));
+    }
+  }
+
+  private async enterKept({ day }: SimulatedDay): Promise<void> {
+    for (const kept of day.kept) await this.keep(this.people.mechanic, kept);
   }
 
   private async enterDay({ day, runs }: SimulatedDay): Promise<void> {
@@ -49,7 +58,6 @@ export class SeasonEntry {
       await checked(SessionInputDto, { ...day.weather, trackId }),
     );
     await this.enterRuns(session.id, runs);
-    for (const kept of day.kept) await this.keep(mechanic, kept);
   }
 
   private async enterChange(mechanic: TeamScope, change: SetUpChange | SetUpReturn): Promise<void> {

@@ -18,6 +18,8 @@ import type { EvaluatedFillDto } from './fill.dto.js';
 /** A baseline that can be taken, and what becomes of the bike. */
 interface Ready {
   readonly bike: Bike;
+  /** The bike's set-up when the baseline was looked at; null where it had none. */
+  readonly fromSetupId: string | null;
   readonly figures: SetupFigures;
   readonly occasion: Occasion;
 }
@@ -35,9 +37,11 @@ export class TakeBaseline {
 
   /** @throws NewerBaseline when something behind it has changed, NothingToTake when it recommends no change. */
   async take(scope: TeamScope, id: string, input: TakeBaselineDto): Promise<SetupDto> {
-    return this.database.writeOnce(scope, async (transaction) =>
-      this.revise(transaction, scope, await this.prepare(transaction, scope, id, input)),
-    );
+    return this.database.writeOnce(scope, async (transaction) => {
+      const ready = await this.prepare(transaction, scope, id, input);
+      if ((await this.lockAsLookedAt(transaction, scope, [ready])).length > 0) throw new NewerBaseline();
+      return this.revise(transaction, scope, ready);
+    });
   }
 
   /**
@@ -50,26 +54,45 @@ export class TakeBaseline {
       const ready: Ready[] = [];
       const refused: FieldProblem[] = [];
       for (const [i, { baselineId, ...way }] of baselines.entries()) {
-        const refuse = (why: string) =>
-          refused.push({ field: `baselines.${i}.baselineId`, given: baselineId, allowed: why });
+        const refuse = (why: string) => refused.push(refusalOf(baselines, i, why));
         try {
           const next = await this.prepare(transaction, scope, baselineId, { ...common, ...way });
           if (ready.some(({ bike }) => bike.id === next.bike.id)) refuse('one baseline for each bike');
           ready.push(next);
         } catch (error) {
-          if (error instanceof NewerBaseline) refuse('one that still holds: something behind it has changed');
+          if (error instanceof NewerBaseline) refuse(STALE);
           else if (error instanceof NothingToTake) refuse('one that changes something');
           else throw error;
         }
       }
       if (refused.length > 0) throw new NotAllTaken(refused);
-      const bikeIds = ready.map(({ bike }) => bike.id);
-      // Not before all are looked at: to look may take the lock of the track, which others take before a bike's.
-      await this.setups.lockBikes(transaction, scope.teamId, bikeIds);
+      const changed = await this.lockAsLookedAt(transaction, scope, ready);
+      if (changed.length > 0)
+        throw new NotAllTaken(changed.map((index) => refusalOf(baselines, index, STALE)));
       const items: SetupDto[] = [];
       for (const next of ready) items.push(await this.revise(transaction, scope, next));
       return { items };
     });
+  }
+
+  /**
+   * Lets nobody else revise the bikes until the end of the transaction, and tells the places of those that somebody has
+   * revised since they were looked at. Not before all are looked at: to look may take the lock of the track, which
+   * others take before a bike's.
+   */
+  private async lockAsLookedAt(
+    transaction: Transaction,
+    { teamId }: TeamScope,
+    ready: readonly Ready[],
+  ): Promise<number[]> {
+    const bikeIds = ready.map(({ bike }) => bike.id);
+    await this.setups.lockBikes(transaction, teamId, bikeIds);
+    const changed: number[] = [];
+    for (const [i, { bike, fromSetupId }] of ready.entries()) {
+      const latest = await this.setups.latest(transaction, teamId, bike.id);
+      if ((latest?.id ?? null) !== fromSetupId) changed.push(i);
+    }
+    return changed;
   }
 
   private async revise(transaction: Transaction, scope: TeamScope, ready: Ready): Promise<SetupDto> {
@@ -89,6 +112,8 @@ export class TakeBaseline {
     const { trackId, bikeId, condition, airTemperature, stationPressure } = offered;
     const venue = { condition, airTemperature, stationPressure };
     const bike = await this.bikes.requireVisible(transaction, scope, bikeId);
+    // Before the baseline is read: a set-up that is made in between is then told from this one.
+    const before = await this.setups.latest(transaction, scope.teamId, bikeId);
     const [baseline] = await this.baselines.current(transaction, scope, { trackId, bikeId, venue });
     if (!baseline || baseline.id !== id) throw new NewerBaseline();
     const fork = fillToTake(baseline.fork, input.wholeWay ?? false);
@@ -96,10 +121,10 @@ export class TakeBaseline {
     if (!isChange(baseline.fork, fork) && !(baseline.shock && isChange(baseline.shock, shock))) {
       throw new NothingToTake();
     }
-    const before = await this.setups.latest(transaction, scope.teamId, bikeId);
     if (!fork || (bike.shockUnitId !== null && !shock)) throw new NothingToTake();
     return {
       bike,
+      fromSetupId: before?.id ?? null,
       figures: {
         forkUnitId: bike.forkUnitId,
         ...forkFigures(fork),
@@ -128,6 +153,15 @@ export class TakeBaseline {
     };
   }
 }
+
+/** Why a baseline that was offered is no longer. */
+const STALE = 'one that still holds: something behind it has changed';
+
+const refusalOf = (baselines: TakeSeveralDto['baselines'], index: number, allowed: string): FieldProblem => ({
+  field: `baselines.${index}.baselineId`,
+  given: baselines[index]?.baselineId ?? '',
+  allowed,
+});
 
 /** What goes into one end: the next step, the whole way, or what is in it where nothing is recommended. */
 function fillToTake(end: EndBaselineDto, wholeWay: boolean): EvaluatedFillDto | null {

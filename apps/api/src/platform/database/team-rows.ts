@@ -62,7 +62,7 @@ export abstract class TeamRows<Row extends TeamOwned> {
     row: DeepPartial<Row> & { teamId: string; id: string },
   ): Promise<Row> {
     const createdAt = momentOfMaking();
-    await transaction.insert(this.entity, { ...row, ...(createdAt && { createdAt }) } as never);
+    await transaction.insert(this.entity, { ...(createdAt && { createdAt }), ...row } as never);
     return this.require(transaction, row.teamId, row.id);
   }
 
