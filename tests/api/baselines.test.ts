@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { asOwner } from './support/owner.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, SETUP, type Stored, type TestTeam } from './support/team.js';
 
@@ -36,6 +37,8 @@ const read = async (): Promise<Baseline> => {
   const { items } = (await team.mechanic.get(path).expect(200)).body as { items: Baseline[] };
   return items[0] as Baseline;
 };
+/** A baseline without the moment at which it was computed. */
+const timeless = (baseline: object): object => ({ ...baseline, computedAt: null });
 const ride = async (travelLeftMm: number): Promise<Stored> => {
   const run = { bikeId: team.bike.id, trackId: team.track.id, day: '2026-05-09', fork: { travelLeftMm } };
   return (await team.mechanic.post(`${team.path}/runs`, run).expect(201)).body as Stored;
@@ -69,6 +72,17 @@ describe('a baseline', () => {
     const after = await read();
     expect(after.id).not.toBe(before.id);
     expect(after.runCount).toBe(before.runCount - 1);
+  });
+
+  it('that was lost is computed anew as it was, since it follows from the records alone', async () => {
+    const { id, ...answer } = await read();
+    // The fit behind it goes too: what is computed anew must lean on nothing that was computed before.
+    const fits = 'delete from demand_fit where team_id = $1 returning "end"';
+    expect(await asOwner(service, fits, team.id)).toHaveLength(2);
+    expect(await asOwner(service, 'delete from baseline where id = $1 returning id', id)).toHaveLength(1);
+    const { id: newId, ...again } = await read();
+    expect(newId).not.toBe(id);
+    expect(timeless(again)).toEqual(timeless(answer));
   });
 
   it('is taken once: the next set-up, a decision with what is expected, and the old offer is refused', async () => {

@@ -1,7 +1,7 @@
 import { EvidenceInputError, requireFinite, requireNotNegative, requirePositive } from '../errors.js';
 
 /** Version of model and method; a stored fit of another version is refitted before it is used. */
-export const DEMAND_MODEL_VERSION = 'demand-4';
+export const DEMAND_MODEL_VERSION = 'demand-5';
 
 /**
  * How a ring reading bounds the hit: a value, a lower bound (the unit used its full travel), or an upper bound
