@@ -117,6 +117,18 @@ describe('the next session on the phone of a rider', () => {
     }
   });
 
+  it('does not tell a plan as ridden whose next run could not be read', async () => {
+    for (const size of SIZES) {
+      const page = await house.enterOver('about:blank', RIDER, size);
+      await page.route('**/progress', (route) => route.fulfill({ status: 500 }));
+      await page.goto(house.address);
+      const own = page.getByRole('region', { name: 'Your test plan' });
+      await own.getByText('Which run is next could not be read.').waitFor();
+      await own.getByText(/^Three psi more · /).waitFor();
+      expect(await page.getByText('Every run is ridden.').count()).toBe(0);
+    }
+  });
+
   it('does not name a plan of others that the session is for, and leads to the track', async () => {
     const unit = async (kind: object) => (await mechanic.post<Item>(`${team}/spring-units`, kind)).id;
     const [forkUnitId, shockUnitId] = [

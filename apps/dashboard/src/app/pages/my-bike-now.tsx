@@ -47,7 +47,14 @@ export function MyBikeNow({ teamId, bikeId, trackId, air, lastRidden, alsoShown 
     end?.current ? strokeMarks(end, end.current) : undefined;
   // What was read before the plan was made says too much now.
   if ([setups, decisions].some(({ error }) => isHidden(error))) {
-    return <p>{myBikeTexts.hiddenByPlan}</p>;
+    return (
+      <>
+        <p className={classes.age} role="status">
+          {asOf(alsoShown, Date.now())}
+        </p>
+        <p>{myBikeTexts.hiddenByPlan}</p>
+      </>
+    );
   }
   const state = joined([setups, decisions], () => ({
     setups: setups.data ?? [],

@@ -88,14 +88,14 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
         />
         {/* The room of the first is kept: the figures below neither wait for it nor move. */}
         <div className={classes.first}>
-          {next !== undefined &&
-            (next.rows.length > 0 ? (
-              <NextRows teamId={teamId} rows={next.rows.slice(0, 1)} />
-            ) : (
+          <Below isReady={next.isAsked}>
+            <NextRows teamId={teamId} rows={next.rows.slice(0, 1)} />
+            {next.isKnown && next.rows.length > 0 ? null : (
               <p className={classes.age}>
                 {next.isKnown ? myBikeTexts.nothingNext : myBikeTexts.nextUnknown}
               </p>
-            ))}
+            )}
+          </Below>
         </div>
       </div>
       <MyBikeNow
@@ -104,9 +104,11 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
         trackId={trackId}
         air={air}
         lastRidden={runs.data?.[0]?.setupId ?? undefined}
-        alsoShown={[runs, tracks]}
+        alsoShown={[runs, tracks, ...next.readings]}
       />
-      {next !== undefined && <NextRows teamId={teamId} rows={next.rows.slice(1)} />}
+      <Below isReady={next.isAsked}>
+        <NextRows teamId={teamId} rows={next.rows.slice(1)} />
+      </Below>
       <div className={`${classes.act} ll-screen-only`}>
         <RunUnderWay />
         <Log teamId={teamId} place={place} />

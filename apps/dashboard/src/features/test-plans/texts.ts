@@ -1,6 +1,5 @@
 import type { PlanInput } from './api/make-plan.js';
 import type { PlannedRun } from './api/plans.js';
-import { riderTexts } from './rider-texts.js';
 
 const LOOKS: Record<NonNullable<PlanInput['looks']>, string> = {
   'at the end': 'Once, at the end',
@@ -101,7 +100,7 @@ export const texts = {
   waitsForOrder: 'Wait for the signal',
   waitsForOrderLead:
     'A run that a mistake spoilt waits on this phone. The rest is ordered anew once it is sent; until then nobody can say what comes next.',
-  allRidden: riderTexts.allRidden,
+  allRidden: 'Every run is ridden.',
   allRiddenLead: 'Close the plan to see what it tells.',
   noTrack:
     'The track of this plan has not been read on this device. Load the page again where there is signal.',

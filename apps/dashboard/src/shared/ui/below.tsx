@@ -1,5 +1,12 @@
 import { useState, type ReactNode } from 'react';
 
+/**
+ * Whether something was asked for: there is an answer, or none is to be had now. What is tried again without signal is
+ * not waited for.
+ */
+export const isAsked = ({ data, failureCount }: { readonly data: unknown; readonly failureCount: number }) =>
+  data !== undefined || failureCount > 0;
+
 interface BelowProps {
   /** Whether what stands above is there, or will not come. */
   readonly isReady: boolean;

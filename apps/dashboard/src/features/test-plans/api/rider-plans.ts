@@ -3,8 +3,8 @@ import { setupHistoryQuery } from '../../../shared/http/reads/setups.js';
 import { planQuery, plansQuery, progressQuery } from './plans.js';
 
 /**
- * The open plans on a rider's bike with the letter of the next run, undefined where every run is ridden, newest first;
- * and all open plans that the person here may see.
+ * The open plans on a rider's bike, newest first, with the rider's place in each, undefined where it is not read; and all
+ * open plans that the person here may see.
  */
 export function useRiderPlans(teamId: string, riderId: string, bikeId: string) {
   const plans = useInfiniteQuery(plansQuery(teamId, { state: 'open' }));
@@ -19,9 +19,9 @@ export function useRiderPlans(teamId: string, riderId: string, bikeId: string) {
     visible: plans.data ?? [],
     plans: own.map((plan, i) => ({
       ...plan,
-      letter: places[i]?.data?.find((progress) => progress.riderId === riderId)?.next?.letter,
+      place: places[i]?.data?.find((progress) => progress.riderId === riderId),
     })),
-    isPending: plans.isPending || places.some((place) => place.isPending),
-    error: plans.error,
+    isKnown: plans.data !== undefined,
+    readings: [plans, ...places],
   };
 }
