@@ -13,11 +13,22 @@ export interface Schema {
   readonly allOf?: readonly Schema[];
   readonly minimum?: number;
   readonly maximum?: number;
+  readonly enum?: readonly unknown[];
+  readonly format?: string;
   readonly example?: unknown;
   readonly description?: string;
 }
 
+/** A value that goes into the path, the query string or a header. */
+interface Parameter {
+  readonly name: string;
+  readonly in: 'path' | 'query' | 'header';
+  readonly required?: boolean;
+  readonly schema?: Schema;
+}
+
 interface Operation {
+  readonly parameters?: readonly Parameter[];
   readonly summary?: string;
   readonly 'x-roles'?: readonly string[];
   readonly 'x-token-scope'?: string;
@@ -41,6 +52,10 @@ export interface Route {
   readonly callers: readonly string[];
   /** The scope that a token needs; undefined where no token may. */
   readonly tokenScope: string | undefined;
+  /** What it takes in its query string, with what may stand there. */
+  readonly query: readonly Parameter[];
+  /** The names of those that are ids. */
+  readonly queryIds: readonly string[];
   /** The schema of a JSON body, if it takes one. */
   readonly body: Schema | undefined;
   /** The type of a body that is no JSON message, if it takes one: a file. */
@@ -65,11 +80,18 @@ export function routesOf(document: Document): Route[] {
       summary: operation.summary,
       callers: operation['x-roles'] ?? [],
       tokenScope: operation['x-token-scope'],
+      ...queryOf(operation),
       body: operation.requestBody?.content['application/json']?.schema,
       ...fileOf(operation),
       streams: operation.responses?.['200']?.content?.['text/event-stream'] !== undefined,
     })),
   );
+}
+
+function queryOf({ parameters = [] }: Operation): Pick<Route, 'query' | 'queryIds'> {
+  const query = parameters.filter((parameter) => parameter.in === 'query');
+  const ids = query.filter(({ schema }) => JSON.stringify(schema ?? {}).includes('"uuid"'));
+  return { query, queryIds: ids.map(({ name }) => name) };
 }
 
 function fileOf({ requestBody }: Operation): Pick<Route, 'fileType' | 'fileExample'> {
@@ -87,15 +109,34 @@ export function resolved(document: Document, schema: Schema): Schema {
   return inner ? resolved(document, inner) : schema;
 }
 
-/** A complete body made of the document's own examples. */
-export function exampleOf(document: Document, given: Schema): unknown {
+/** Both ends of a bike have the examples of a fork, which no shock takes. */
+const SHOCK_EXAMPLES: Readonly<Record<string, number>> = {
+  'body.shock.pressurePsi': 180,
+  'body.shock.travelUsedMm': 40,
+  'body.shock.travelLeftMm': 25,
+};
+
+/** A complete body made of the document's own examples, with `idAt` in the places of ids; undefined leaves the example. */
+export function exampleOf(
+  document: Document,
+  given: Schema,
+  idAt: (at: string) => string | null | undefined = () => undefined,
+  at = 'body',
+): unknown {
   const schema = resolved(document, given);
+  if (schema.format === 'uuid') {
+    const id = idAt(at);
+    return id === undefined ? (schema.example ?? null) : id;
+  }
   if (schema.properties) {
     const fields = Object.entries(schema.properties);
-    return Object.fromEntries(fields.map(([name, field]) => [name, exampleOf(document, field)]));
+    return Object.fromEntries(
+      fields.map(([name, field]) => [name, exampleOf(document, field, idAt, `${at}.${name}`)]),
+    );
   }
-  if (schema.items && schema.example === undefined) return [exampleOf(document, schema.items)];
-  return schema.example ?? null;
+  if (schema.items && (schema.example === undefined || resolved(document, schema.items).format === 'uuid'))
+    return [exampleOf(document, schema.items, idAt, `${at}.0`)];
+  return SHOCK_EXAMPLES[at] ?? schema.example ?? null;
 }
 
 /** The id of nothing anywhere. */

@@ -78,6 +78,12 @@ export class BikesService {
     return bike;
   }
 
+  /** Whether the member may see what belongs to the bike. */
+  async isVisible(transaction: Transaction, scope: TeamScope, id: string): Promise<boolean> {
+    const own = visibleRider(scope);
+    return own === null || (await this.queries.require(transaction, scope.teamId, id)).riderId === own;
+  }
+
   /** Bikes that the member may see. */
   async allVisible(transaction: Transaction, scope: TeamScope): Promise<readonly Bike[]> {
     const own = visibleRider(scope);

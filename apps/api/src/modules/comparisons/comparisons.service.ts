@@ -95,8 +95,8 @@ export class ComparisonsService {
     await this.blinding.refuseHidden(transaction, scope, bikeId);
     await this.tracks.require(transaction, teamId, trackId);
     if (sessionId) await this.sessions.require(transaction, teamId, sessionId);
-    await this.setups.require(transaction, teamId, currentSetupId);
-    if (setupId) await this.setups.require(transaction, teamId, setupId);
+    await this.setups.requireVisible(transaction, scope, currentSetupId);
+    if (setupId) await this.setups.requireVisible(transaction, scope, setupId);
   }
 
   /** Reads in a transaction, computes outside of it: nobody waits for a connection meanwhile. */

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { momentOfMaking } from '../../platform/database/dated.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
+import { NotFound } from '../../platform/errors/refusal.js';
 import { toPage, type Page } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService } from '../bikes/bikes.service.js';
@@ -64,8 +65,7 @@ export class DecisionsService {
 
   async get(scope: TeamScope, id: string): Promise<DecisionDto> {
     return this.database.inTeam(scope, async (transaction) => {
-      const decision = await this.queries.require(transaction, scope.teamId, id);
-      await this.bikes.requireVisible(transaction, scope, decision.bikeId);
+      const decision = await this.requireVisible(transaction, scope, id);
       await this.blinding.refuseHidden(transaction, scope, decision.bikeId);
       return this.answer(transaction, scope.teamId, decision);
     });
@@ -79,8 +79,7 @@ export class DecisionsService {
     input: OutcomeInputDto,
   ): Promise<DecisionDto> {
     return this.database.inTeam(scope, async (transaction) => {
-      const { bikeId } = await this.queries.require(transaction, scope.teamId, id);
-      await this.bikes.requireVisible(transaction, scope, bikeId);
+      const { bikeId } = await this.requireVisible(transaction, scope, id);
       await this.blinding.refuseHidden(transaction, scope, bikeId);
       // Whoever changes the set-up at the same moment closes this decision too: one of the two waits, and finds it so.
       await this.setups.lockBike(transaction, scope.teamId, bikeId);
@@ -130,6 +129,13 @@ export class DecisionsService {
   /** Every decision whose set-up was kept, oldest first. */
   allKept(transaction: Transaction, teamId: string): Promise<readonly Decision[]> {
     return this.queries.all(transaction, teamId, { outcome: 'kept' });
+  }
+
+  private async requireVisible(transaction: Transaction, scope: TeamScope, id: string): Promise<Decision> {
+    const decision = await this.queries.require(transaction, scope.teamId, id);
+    if (!(await this.bikes.isVisible(transaction, scope, decision.bikeId)))
+      throw new NotFound('decision', id);
+    return decision;
   }
 
   private async close(

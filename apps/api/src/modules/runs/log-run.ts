@@ -97,7 +97,7 @@ export class LogRun {
     const own = visibleRider(scope);
     if (own && riderId !== own) throw new NotOwnRun();
     const session = await this.sessionOf(transaction, scope.teamId, input);
-    const setup = await this.setupOf(transaction, scope.teamId, bike, input.setupId);
+    const setup = await this.setupOf(transaction, scope, bike, input.setupId);
     return { sessionId: session.id, riderId, bikeId: bike.id, setupId: setup.id };
   }
 
@@ -111,13 +111,13 @@ export class LogRun {
 
   private async setupOf(
     transaction: Transaction,
-    teamId: string,
+    scope: TeamScope,
     bike: Bike,
     setupId: string | undefined,
   ): Promise<Setup> {
     const setup = setupId
-      ? await this.records.setup(transaction, teamId, setupId)
-      : await this.records.latestSetup(transaction, teamId, bike.id);
+      ? await this.records.visibleSetup(transaction, scope, setupId)
+      : await this.records.latestSetup(transaction, scope.teamId, bike.id);
     if (!setup) throw new NoSetupYet();
     if (setup.bikeId !== bike.id) throw new SetupOfOtherBike(setup.id);
     return setup;

@@ -45,8 +45,9 @@ export class RunRecordsReader {
     return this.bikes.requireVisible(transaction, scope, bikeId);
   }
 
-  setup(transaction: Transaction, teamId: string, setupId: string): Promise<Setup> {
-    return this.setups.require(transaction, teamId, setupId);
+  /** The set-up, if the member may see it. */
+  visibleSetup(transaction: Transaction, scope: TeamScope, setupId: string): Promise<Setup> {
+    return this.setups.requireVisible(transaction, scope, setupId);
   }
 
   latestSetup(transaction: Transaction, teamId: string, bikeId: string): Promise<Setup | null> {

@@ -82,7 +82,7 @@ export class NoSetupYet extends InvalidField {
 
 export class NotOwnRun extends Refusal {
   constructor() {
-    super('run.not-own', 'forbidden', 'A rider logs and voids their own runs only.');
+    super('run.not-own', 'forbidden', 'A rider logs their own runs only.');
   }
 }
 

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { newId } from '../../platform/database/new-id.js';
 import { byId } from '../../platform/database/rows-by.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
+import { NotFound } from '../../platform/errors/refusal.js';
 import { toPage, type Page } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService, type Bike } from '../bikes/bikes.service.js';
@@ -45,8 +46,7 @@ export class SetupsService {
 
   async get(scope: TeamScope, id: string): Promise<SetupDto> {
     return this.database.inTeam(scope, async (transaction) => {
-      const setup = await this.queries.require(transaction, scope.teamId, id);
-      await this.bikes.requireVisible(transaction, scope, setup.bikeId);
+      const setup = await this.requireVisible(transaction, scope, id);
       await this.blinding.refuseHidden(transaction, scope, setup.bikeId);
       return setupAnswer(setup);
     });
@@ -68,8 +68,8 @@ export class SetupsService {
   /** Takes a change back: a new revision equal to an earlier one. The open decision is marked as taken back. */
   async restore(scope: TeamScope, id: string, reason: string): Promise<SetupDto> {
     return this.database.writeOnce(scope, async (transaction) => {
-      const earlier = await this.queries.require(transaction, scope.teamId, id);
-      const bike = await this.bikes.requireVisible(transaction, scope, earlier.bikeId);
+      const earlier = await this.requireVisible(transaction, scope, id);
+      const bike = await this.bikes.require(transaction, scope.teamId, earlier.bikeId);
       await this.blinding.refuseHidden(transaction, scope, bike.id);
       const current = await this.queries.latest(transaction, scope.teamId, bike.id);
       if (current?.id === earlier.id) throw new NothingToRestore();
@@ -109,6 +109,13 @@ export class SetupsService {
 
   require(transaction: Transaction, teamId: string, id: string): Promise<Setup> {
     return this.queries.require(transaction, teamId, id);
+  }
+
+  /** The set-up if the member may see its bike; else it is not there, and nothing tells whose it is. */
+  async requireVisible(transaction: Transaction, scope: TeamScope, id: string): Promise<Setup> {
+    const setup = await this.queries.require(transaction, scope.teamId, id);
+    if (!(await this.bikes.isVisible(transaction, scope, setup.bikeId))) throw new NotFound('set-up', id);
+    return setup;
   }
 
   /** These set-ups by their ids. */

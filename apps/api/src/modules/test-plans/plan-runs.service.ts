@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { ComputeThread } from '../../platform/compute/compute-thread.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
+import { NotFound } from '../../platform/errors/refusal.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
 import { LogRun } from '../runs/log-run.js';
 import { NotOwnRun } from '../runs/runs.errors.js';
@@ -65,7 +66,7 @@ export class PlanRunsService {
     return this.step(scope, planId, async (transaction, plan) => {
       const run = await this.stored.require(transaction, scope.teamId, runId);
       const own = visibleRider(scope);
-      if (own && run.riderId !== own) throw new NotOwnRun();
+      if (own && run.riderId !== own) throw new NotFound('run', runId);
       // Its place would tell the letter of its set-up.
       if (isBlindTo(scope, plan.row)) throw new BlindToRider();
       if (isElsewhere(plan, run)) throw new RunNotOfPlan('runId', runId, `a run in ${WHERE}`);
@@ -89,7 +90,9 @@ export class PlanRunsService {
     { runId, ...reason }: PlanVoidInputDto,
   ): Promise<PlanStepDto> {
     return this.step(scope, planId, async (transaction, plan) => {
-      const standing = await this.queries.standingRuns(transaction, scope.teamId, plan.row.id);
+      // To a rider, a run of somebody else is as one that is not there.
+      const own = visibleRider(scope) ?? undefined;
+      const standing = await this.queries.standingRuns(transaction, scope.teamId, plan.row.id, own);
       if (!standing.some((planned) => planned.runId === runId))
         throw new RunNotOfPlan('runId', runId, 'a run of this plan');
       return this.runs.voidWithin(transaction, scope, runId, reason);

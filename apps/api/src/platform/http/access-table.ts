@@ -10,7 +10,8 @@ another calls every route as everybody and compares the answers with this page.
 
 - **Roles** are those in the team that the path names. Whoever is not in that team gets 404, as for a team that does not
   exist; a member in another role gets 403. A rider reads and writes what is their own: another rider's bike, set-up,
-  run or body mass is 404 for them.
+  run, decision, plan or body mass is to them as one that does not exist. Tracks with their sessions, spring units and the
+  list of members are the whole team's.
 - **Signed in**: any account, whatever teams it is in. Without a sign-in the answer is 401.
 - **Anybody**: no sign-in is asked for.
 - **Token**: the scope that an API token needs. It acts for its maker, in the maker's role, in its own team only.
