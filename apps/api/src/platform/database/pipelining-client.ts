@@ -10,7 +10,7 @@ interface Wired {
  * Whether the server refused what it had kept: a migration has changed what a statement answers with (its own code is
  * that of anything not supported, and only kept plans are, of what the service asks), or it knows nothing of the name.
  */
-export const isKeptInVain = (error: unknown): boolean =>
+const isKeptInVain = (error: unknown): boolean =>
   ['0A000', '26000'].includes(String((error as { code?: unknown } | null)?.code));
 
 /**
