@@ -3,7 +3,7 @@ import { bestOrder } from './order-search.js';
 import { scoreRuns, type OrderScore } from './order-score.js';
 import { requirePlan, type TestPlanRequest } from './plan-request.js';
 import { statementOf, type PlanStatement } from './plan-statement.js';
-import { williamsRows } from './williams.js';
+import { riderOrders } from './rider-orders.js';
 
 /** One run of a plan. */
 export interface PlannedRun {
@@ -22,17 +22,21 @@ export interface TestPlan {
   letters: { arm: string; letter: string }[];
   runs: PlannedRun[];
   score: OrderScore;
-  /** Whether every set-up follows every other equally often. */
+  /** Whether every set-up comes right behind every other equally often, over all riders. */
   carryOverBalanced: boolean;
   statement: PlanStatement;
 }
+
+const CARRIED_OVER =
+  'The set-ups do not follow each other equally often: what one leaves behind for the next does not cancel.';
 
 /**
  * Plan of runs that tells set-ups apart as precisely as it can: positions in runs, variances relative to those of an
  * ideal order.
  *
  * One rider: the best order found against a linear, then a quadratic trend (cox1951, daniel1966). Several riders:
- * Williams rows (williams1949), each followed by its mirror image. Letters and rows are drawn with the seed.
+ * Williams rows (williams1949), each followed by its mirror image, the most precise of many assignments to riders. Letters
+ * and orders are drawn with the seed.
  * Throws EvidenceInputError for numbers outside what a team can ride.
  */
 export function makeTestPlan(request: TestPlanRequest): TestPlan {
@@ -58,16 +62,34 @@ export function makeTestPlan(request: TestPlanRequest): TestPlan {
     }));
   });
   const score = scoreRuns(countedRuns(runs, arms), request.trend);
-  const rows = arms.length % 2 === 0 ? arms.length : 2 * arms.length;
+  const carryOverBalanced = followsEqually(runs, arms);
+  const statement = statementOf(request, score);
   return {
     seed,
     blind,
     letters,
     runs,
     score,
-    carryOverBalanced: riders.length > 1 && riders.length % rows === 0,
-    statement: statementOf(request, score),
+    carryOverBalanced,
+    statement:
+      riders.length === 1 || carryOverBalanced
+        ? statement
+        : { ...statement, sentences: [...statement.sentences, CARRIED_OVER] },
   };
+}
+
+function followsEqually(runs: readonly PlannedRun[], arms: readonly string[]): boolean {
+  const counted = runs.filter((run) => run.kind === 'counted');
+  const times = new Map(
+    arms.flatMap((first) => arms.filter((arm) => arm !== first).map((arm) => [`${first}\u0000${arm}`, 0])),
+  );
+  for (const [i, run] of counted.entries()) {
+    const before = counted[i - 1];
+    if (before?.rider !== run.rider || before.arm === run.arm) continue;
+    const pair = `${before.arm}\u0000${run.arm}`;
+    times.set(pair, (times.get(pair) ?? 0) + 1);
+  }
+  return new Set(times.values()).size === 1;
 }
 
 function countedRuns(runs: readonly PlannedRun[], arms: readonly string[]) {
@@ -79,7 +101,7 @@ function countedRuns(runs: readonly PlannedRun[], arms: readonly string[]) {
 
 /** Orders of arm numbers, one a rider. */
 function ordersOf(
-  { arms, riders, runsAnArm, seed, warmUps }: TestPlanRequest,
+  { arms, riders, runsAnArm, trend, seed, warmUps }: TestPlanRequest,
   uniform: () => number,
 ): number[][] {
   const total = arms.length * runsAnArm;
@@ -93,11 +115,7 @@ function ordersOf(
       ),
     ];
   }
-  const rows = shuffled(williamsRows(arms.length), uniform);
-  return riders.map((_, r) => {
-    const row = rows[r % rows.length] as number[];
-    return Array.from({ length: runsAnArm }, (__, i) => (i % 2 === 0 ? row : row.toReversed())).flat();
-  });
+  return riderOrders({ arms: arms.length, riders: riders.length, runsAnArm, trend, seed }, uniform);
 }
 
 /** A run of the plan that was ridden; void ones keep their place and count for nothing. */
