@@ -259,7 +259,7 @@ function factorOf(
     side: Int8Array.of(side),
   };
   const factors = noFactors(1);
-  moveFactors(bound, factors, { first: 0, last: 1 }, level.mean, level.variance, 1);
+  moveFactors(bound, factors, { first: 0, last: 1 }, level.mean, level.variance);
   const logLikelihood = logNormalCdf(-side * z).value;
   return { precision: factors.precision[0] as number, shift: factors.shift[0] as number, logLikelihood };
 }

@@ -26,10 +26,15 @@ export const noFactors = (count: number): BoundFactors => ({
   shift: new Float64Array(count),
 });
 
+/** Takes a bound's factor that guesses and mixtures have left with less than no precision for one with none. */
+export function precisionAtLeast0({ precision }: BoundFactors): void {
+  for (let j = 0; j < precision.length; j += 1) precision[j] = Math.max(0, precision[j] as number);
+}
+
 /**
- * Moves the factors of the bounds of one cell, one after another, by a share (0 to 1) of the way to those that match:
- * the rest times such a factor has the mean and variance of the rest times the bound; equation D4. `mean` (log m) and
- * `variance` ((log m)²) are those of the cell's level, all factors included.
+ * Moves the factors of the bounds of one cell, one after another, to those that match: the rest times such a factor has
+ * the mean and variance of the rest times the bound; equation D4. `mean` (log m) and `variance` ((log m)²) are those of
+ * the cell's level, all factors included.
  * Returns how far the cell moves: the change of its mean in its sd or of its sd relative to it, whichever is greater.
  */
 export function moveFactors(
@@ -38,7 +43,6 @@ export function moveFactors(
   { first, last }: RowsOfCell,
   mean: number,
   variance: number,
-  share: number,
 ): number {
   let precisionNow = 1 / variance;
   let shiftNow = mean / variance;
@@ -58,12 +62,10 @@ export function moveFactors(
     const bend = curvatureOfLogNormalCdf(z, slope) / spread;
     const matched = bend / (1 - bend * restVariance);
     const matchedShift = ((side * slope) / root) * (1 + matched * restVariance) + matched * restMean;
-    const step = share * (matched - precision);
-    const stepShift = share * (matchedShift - shift);
-    factors.precision[j] = precision + step;
-    factors.shift[j] = shift + stepShift;
-    precisionNow += step;
-    shiftNow += stepShift;
+    factors.precision[j] = matched;
+    factors.shift[j] = matchedShift;
+    precisionNow += matched - precision;
+    shiftNow += matchedShift - shift;
   }
   const meanChange = Math.abs(shiftNow / precisionNow - mean) / Math.sqrt(variance);
   const sdChange = 0.5 * Math.abs(precisionNow * variance - 1);

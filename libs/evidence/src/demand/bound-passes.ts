@@ -1,11 +1,18 @@
 import { FixedPoint } from '../numerics/fixed-point.js';
-import { logBoundsOverFactors, moveFactors, type BoundFactors } from './bound-factor.js';
+import { logBoundsOverFactors, moveFactors, precisionAtLeast0, type BoundFactors } from './bound-factor.js';
 import type { BoundsAtRunSd } from './bounds-at-run-sd.js';
 import type { CellSystem } from './cell-system.js';
 import type { BoundedCell, DemandDesign } from './design.js';
 
-/** Passes that mix earlier ones in, at full steps; hardly any bounds need more. */
-const MIXED_PASSES = 12;
+/**
+ * Change of a cell's mean (in its sd) and sd (relative) in one full pass below which the factors are settled: the next
+ * pass would change about half as much. The evidence is stationary in the factors, so its error is of the order of the
+ * square, 1e-6.
+ */
+export const SETTLED = 2e-3;
+
+/** Passes at full steps, each but the last mixed with earlier ones; hardly any bounds need more. */
+const QUICK_PASSES = 12;
 /**
  * Share of each proposed change that is taken from then on. Full steps overshoot where many bounds share a track:
  * whenever a pass does not bring the change down to SLOW of the one before, the share is cut.
@@ -24,12 +31,12 @@ export class BoundPasses {
   private readonly before: Float64Array;
   private readonly weights: Float64Array;
   private readonly iteration: FixedPoint;
-  /** What the mixed pass of the least change started from, and that change. */
+  /** What the quick pass of the least change started from, and that change. */
   private readonly best: Float64Array;
   private least = Number.POSITIVE_INFINITY;
   private bounds: BoundsAtRunSd | null = null;
   private passes = 0;
-  private share = 1;
+  private share = FIRST_SHARE;
   private lastChange = Number.POSITIVE_INFINITY;
 
   constructor(private readonly design: DemandDesign) {
@@ -48,7 +55,7 @@ export class BoundPasses {
     this.iteration.restart();
     this.least = Number.POSITIVE_INFINITY;
     this.passes = 0;
-    this.share = 1;
+    this.share = FIRST_SHARE;
     this.lastChange = Number.POSITIVE_INFINITY;
     this.state.fill(0);
     if (start === undefined) return;
@@ -63,7 +70,8 @@ export class BoundPasses {
 
   /**
    * Moves all factors towards those that match, one after another within a cell, cells side by side.
-   * Returns how far the cell moves that moves farthest, as moveFactors.
+   * Returns how far a full pass moves the cell that moves farthest, as moveFactors. Where that is below SETTLED the
+   * factors stay as they are, so that they and `system` are what has been found settled.
    */
   pass(system: CellSystem): number {
     const { boundedCells } = this.design;
@@ -74,36 +82,42 @@ export class BoundPasses {
       const cell = boundedCells[k] as BoundedCell;
       const mean = system.boundedMean[k] as number;
       const variance = system.boundedVariance[k] as number;
-      most = Math.max(most, moveFactors(bounds, this.factors, cell, mean, variance, this.share));
+      most = Math.max(most, moveFactors(bounds, this.factors, cell, mean, variance));
     }
     this.passes += 1;
-    if (this.passes < MIXED_PASSES) this.mix(system, most);
-    else if (this.passes === MIXED_PASSES) this.goBack();
-    else this.damp(most);
+    if (most < SETTLED) this.state.set(this.before);
+    else if (this.passes > QUICK_PASSES) this.damp(most);
+    else this.quicken(system, most);
     return most;
   }
 
-  private mix(system: CellSystem, change: number): void {
+  private quicken(system: CellSystem, change: number): void {
     if (change < this.least) {
       this.least = change;
       this.best.set(this.before);
     }
+    if (this.passes < QUICK_PASSES) this.mix(system);
+    else this.goBack();
+  }
+
+  private mix(system: CellSystem): void {
     this.weigh(system);
     this.iteration.mix(this.before, this.state, this.weights);
-    const { precision } = this.factors;
-    // A bound's factor never has less than no precision.
-    for (let j = 0; j < precision.length; j += 1) precision[j] = Math.max(0, precision[j] as number);
+    precisionAtLeast0(this.factors);
   }
 
   /** Mixing has not settled: plain steps go on from where the factors fitted best. */
   private goBack(): void {
     this.state.set(this.best);
-    this.share = FIRST_SHARE;
   }
 
   private damp(change: number): void {
     if (change > SLOW * this.lastChange) this.share = Math.max(LEAST_SHARE, SHARE_CUT * this.share);
     this.lastChange = change;
+    const { state, before, share } = this;
+    for (let j = 0; j < state.length; j += 1) {
+      state[j] = (before[j] as number) + share * ((state[j] as number) - (before[j] as number));
+    }
   }
 
   /** Weighs precisions by the variance and shifts by the sd of their cells, so that both count as the cells move. */

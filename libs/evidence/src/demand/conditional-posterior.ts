@@ -1,5 +1,5 @@
 import type { BoundFactors } from './bound-factor.js';
-import { BoundPasses } from './bound-passes.js';
+import { BoundPasses, SETTLED } from './bound-passes.js';
 import { BoundsAtRunSd } from './bounds-at-run-sd.js';
 import { CellSystem, type DemandSds } from './cell-system.js';
 import { exactSums, type DemandDesign, type ExactSums } from './design.js';
@@ -36,12 +36,6 @@ export const readingsAtRunSd = (design: DemandDesign, runSd: number, centre: num
 
 /** Passes over the bounds; two or three are usual, a few dozen where mixing does not settle. */
 const MAX_PASSES = 200;
-/**
- * Change of a cell's mean (in its sd) and sd (relative) after which the passes stop: the next pass would change about
- * half as much. The evidence is stationary in the factors, so its error is of the order of the square, 1e-6.
- */
-const SETTLED = 2e-3;
-
 /** What is the same for all posteriors of one design: working space, so that nothing is allocated pass by pass. */
 export class PosteriorSpace {
   readonly system: CellSystem;
@@ -75,19 +69,17 @@ export function conditionalPosterior(
   passes.begin(given.bounds, start);
   let status: ConditionalPosterior['status'] = 'not-converged';
   let iterations = 0;
-  let change = design.boundedCells.length === 0 ? 0 : Number.POSITIVE_INFINITY;
   for (;;) {
     if (!system.solve(given.sums, passes.factors)) {
       status = 'not-positive-definite';
       break;
     }
-    if (change < SETTLED) {
+    if (iterations === MAX_PASSES) break;
+    iterations += 1;
+    if (passes.pass(system) < SETTLED) {
       status = 'converged';
       break;
     }
-    if (iterations === MAX_PASSES) break;
-    iterations += 1;
-    change = passes.pass(system);
   }
   const logEvidence =
     status === 'not-positive-definite'

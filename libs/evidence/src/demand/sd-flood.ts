@@ -1,4 +1,4 @@
-import type { BoundFactors } from './bound-factor.js';
+import { precisionAtLeast0, type BoundFactors } from './bound-factor.js';
 import type { DemandSds } from './cell-system.js';
 import type { ConditionalPosterior } from './conditional-posterior.js';
 import type { Place, SdSurface } from './sd-surface.js';
@@ -159,9 +159,10 @@ export class SdFlood {
 
 /** Factors one step further on the straight line through two points. */
 function beyond({ factors: one }: Reached, { factors: two }: Reached): BoundFactors {
-  return {
-    // A bound's factor never has less than no precision.
-    precision: one.precision.map((value, j) => Math.max(0, 2 * value - (two.precision[j] as number))),
+  const factors = {
+    precision: one.precision.map((value, j) => 2 * value - (two.precision[j] as number)),
     shift: one.shift.map((value, j) => 2 * value - (two.shift[j] as number)),
   };
+  precisionAtLeast0(factors);
+  return factors;
 }
