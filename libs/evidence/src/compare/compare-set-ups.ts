@@ -2,10 +2,12 @@ import { countOf, withoutVerdict, type ArmComparison } from './arm-comparison.js
 import { requireComparison, type ComparisonRequest } from './comparison-request.js';
 import { levelAtLook, type Look } from './look-levels.js';
 import { moderateVariance, type ModeratedVariance, type SessionVariance } from './moderated-variance.js';
-import { noTestReasons } from './no-test.js';
+import { judgeRiders } from './judge-riders.js';
+import { judgeTheseRiders } from './judge-these-riders.js';
+import { fitRiders } from './rider-model.js';
 import { sessionVariance } from './session-scatter.js';
-import { testArms, type Levels } from './test-arms.js';
-import { fitRiderMeans, fitRuns, type TimedRun, type TimeModel } from './time-model.js';
+import type { Levels } from './test-arms.js';
+import { fitRuns, type TimedRun, type TimeModel } from './time-model.js';
 import { voidCounts, type VoidCount } from './void-count.js';
 
 /** A whole comparison as plain JSON. */
@@ -18,7 +20,7 @@ export interface Comparison {
   alpha: number;
   /** Of these runs alone: what a later comparison takes as history. */
   session: SessionVariance | null;
-  /** What the tests used. */
+  /** Scatter between runs that the tests used; for riders in general, that of a rider's runs on one set-up. */
   variance: ModeratedVariance | null;
   arms: ArmComparison[];
   voids: VoidCount[];
@@ -31,9 +33,11 @@ const ALPHA = 0.05;
 /**
  * Compares set-ups with the current one on log time; differences are shares of time on the log scale.
  *
- * log time = arm + order trend + rider and session levels, ordinary least squares; with three riders or more who rode
- * every arm equally often, on rider means instead. Scatter moderated by history (smyth2004), Holm over the set-ups
- * (holm1979), equivalence by two one-sided tests (schuirmann1987), α spent over looks. docs/evidence/comparison.md.
+ * log time = arm + order trend + rider and session levels. One rider: ordinary least squares, scatter moderated by
+ * history (smyth2004). Several, balanced or not: what an arm does for each rider is random, the verdict is for riders in
+ * general (kenward1997), and where there are too few riders for one, a reading for these riders only stands behind it.
+ * Holm over the set-ups (holm1979), equivalence by two one-sided tests (schuirmann1987), α spent over looks.
+ * docs/evidence/comparison.md.
  * `among`: comparisons that P values are to be corrected for afterwards, this one included; it lowers the level of a look.
  * Every degenerate case is a status with a sentence, never an exception; impossible input throws EvidenceInputError.
  */
@@ -69,14 +73,14 @@ export function compareSetUps(request: ComparisonRequest, among = 1): Comparison
   if (timed.length === 0) return nothing('No run that counts has a time.');
   if (others.length === 0) return nothing('Only one set-up was ridden: there is nothing to compare it with.');
   if (countOf(timed, current) === 0) return nothing('The current set-up has no timed run that counts.');
-  const model = fitRiderMeans(timed, current, request.trend) ?? fitRuns(timed, current, request.trend);
+  const model = fitRuns(timed, current, request.trend);
   if (model === null) return nothing('Set-ups, order and sessions cannot be told apart in these runs.');
   // What is still to be ridden is judged in the end, not at this look.
   const levels = {
     now: base.alpha,
     end: levelOf(look && (look.of === null ? look : { ...look, number: look.of })),
   };
-  return { ...base, status: 'compared', ...judge(request, timed, model, others, levels) };
+  return { ...base, status: 'compared', ...judge(request, timed, model, others, levels, among) };
 }
 
 type Judged = Pick<Comparison, 'sentences' | 'session' | 'variance' | 'arms' | 'trendOverSession' | 'points'>;
@@ -87,54 +91,47 @@ function judge(
   model: TimeModel,
   others: readonly string[],
   levels: Levels,
+  among: number,
 ): Judged {
   const session = sessionVariance(model.variance, model.residualDf);
-  // Past sessions hold the scatter of runs; the scatter of rider means is another quantity.
-  const variance = moderateVariance(session, model.unit === 'runs' ? request.history : []);
-  const whyNot = noTestReasons(request, timed, model, others, variance);
-  const tested = model.differences.filter((difference) => !whyNot.has(difference.arm));
-  const judged = variance === null ? [] : testArms(request, timed, model, tested, variance, levels);
-  return {
-    sentences: sentencesAbout(request, timed, model, variance, session),
-    session: model.unit === 'runs' ? session : runScatter(request, timed),
-    variance,
-    arms: others.map(
-      (arm) =>
-        judged.find((entry) => entry.arm === arm) ??
-        withoutVerdict(
-          arm,
-          countOf(timed, arm),
-          whyNot.get(arm) ?? '',
-          model.differences.find((d) => d.arm === arm)?.estimate,
-        ),
-    ),
-    trendOverSession: model.trendOverSession,
-    points: model.points,
+  const moderated = moderateVariance(session, request.history);
+  const riders = new Set(timed.map((run) => run.rider)).size;
+  const base = { session, trendOverSession: model.trendOverSession, points: model.points };
+  if (riders === 1) {
+    return {
+      ...base,
+      variance: moderated,
+      arms: judgeTheseRiders(request, timed, model, moderated, others, levels, true),
+      sentences: sentencesAbout(request, riders, moderated, session),
+    };
+  }
+  // A reading has no P value that could be multiplied afterwards: its level is shared instead.
+  const shared = { now: levels.now / among, end: levels.end / among };
+  const these = judgeTheseRiders(request, timed, model, moderated, others, shared, false);
+  const general = session.variance > 0 ? fitRiders(timed, request.current, request.trend) : null;
+  const variance: ModeratedVariance | null = general && {
+    variance: general.variance,
+    df: general.df,
+    source: 'this session',
   };
-}
-
-function runScatter(
-  { current, trend }: ComparisonRequest,
-  timed: readonly TimedRun[],
-): SessionVariance | null {
-  const within = fitRuns(timed, current, trend);
-  return within === null ? null : { variance: within.variance, df: Math.max(0, within.residualDf) };
+  return {
+    ...base,
+    variance: variance ?? moderated,
+    arms: judgeRiders(request, timed, general, these, levels),
+    sentences: sentencesAbout(request, riders, variance ?? moderated, session),
+  };
 }
 
 function sentencesAbout(
   request: ComparisonRequest,
-  timed: readonly TimedRun[],
-  model: TimeModel,
+  riders: number,
   variance: ModeratedVariance | null,
-  session: { variance: number; df: number },
+  session: SessionVariance,
 ): string[] {
-  const riders = new Set(timed.map((run) => run.rider)).size;
   const sentences = [
     riders === 1
       ? 'One rider: this holds for this rider, this track and these days.'
-      : model.unit === 'rider means'
-        ? `Judged by how ${riders} riders differ in what suits them: this holds for riders in general.`
-        : `Judged by the scatter between runs: this holds for these ${riders} riders only.`,
+      : `Judged by how ${riders} riders differ in what suits them: verdicts are for riders in general.`,
   ];
   const untimed = request.runs.filter((run) => !run.voided && run.time === null).length;
   if (untimed > 0)

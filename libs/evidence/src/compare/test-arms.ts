@@ -1,11 +1,9 @@
 import { tUpperQuantile } from '../numerics/distributions.js';
 import { countOf, type ArmComparison } from './arm-comparison.js';
-import type { ComparisonRequest } from './comparison-request.js';
 import { commonFactor, maxTCritical } from './max-t.js';
-import type { ModeratedVariance } from './moderated-variance.js';
-import { runsStillNeeded } from './runs-needed.js';
+import type { RunsStillNeeded } from './runs-needed.js';
 import { differenceTest, equivalenceTest, holmAdjusted } from './tests.js';
-import type { ArmDifference, TimedRun, TimeModel } from './time-model.js';
+import type { TimedRun } from './time-model.js';
 import { verdictOf } from './verdict.js';
 
 /** Correlations that one common factor misses by more get Bonferroni's wider interval instead. */
@@ -17,48 +15,53 @@ export interface Levels {
   readonly end: number;
 }
 
+/** A difference to the current arm that can be tested, on the log scale. */
+export interface TestedDifference {
+  arm: string;
+  estimate: number;
+  se: number;
+  df: number;
+  /** Runs of each set-up that are still to be ridden; null where they are not reckoned. */
+  needed: RunsStillNeeded | null;
+}
+
+/** What the tests of all differences share. */
+export interface TestFrame {
+  /** Error rate of this look. */
+  alpha: number;
+  /** On the log scale. */
+  margin: number;
+  /** Whether the scatter leans on past sessions. */
+  borrowed: boolean;
+  whom: 'these riders' | 'riders in general';
+  /** Covariance of two of the differences in any unit, by their places. */
+  covariance: (i: number, j: number) => number;
+}
+
 /** Tests of all set-ups that can be tested against the current one, with verdicts. */
 export function testArms(
-  request: ComparisonRequest,
   timed: readonly TimedRun[],
-  model: TimeModel,
-  tested: readonly ArmDifference[],
-  variance: ModeratedVariance,
-  { now: alpha, end }: Levels,
+  tested: readonly TestedDifference[],
+  frame: TestFrame,
 ): ArmComparison[] {
   if (tested.length === 0) return [];
-  const margin = Math.log1p(request.margin);
-  const { df } = variance;
-  const ses = tested.map((difference) => Math.sqrt(variance.variance * difference.unscaledVariance));
-  const se = (i: number): number => ses[i] as number;
-  const pDifference = holmAdjusted(tested.map(({ estimate }, i) => differenceTest(estimate, se(i), df)));
+  const { alpha, margin } = frame;
+  const pDifference = holmAdjusted(tested.map(({ estimate, se, df }) => differenceTest(estimate, se, df)));
   const pEquivalence = holmAdjusted(
-    tested.map(({ estimate }, i) => equivalenceTest(estimate, se(i), df, margin).p),
+    tested.map(({ estimate, se, df }) => equivalenceTest(estimate, se, df, margin).p),
   );
-  const critical = simultaneousCritical(model, tested, df, alpha);
-  return tested.map((difference, i) => {
-    const { arm, estimate } = difference;
-    const needed =
-      model.unit === 'rider means'
-        ? null
-        : runsStillNeeded({
-            variance,
-            unscaledVariance: difference.unscaledVariance,
-            runs: { arm: countOf(timed, arm), current: countOf(timed, request.current) },
-            arms: tested.length + 1,
-            comparisons: tested.length,
-            alpha: end,
-            margin,
-          });
+  const critical = simultaneousCritical(tested, frame);
+  return tested.map(({ arm, estimate, se, df, needed }, i) => {
     const basis = {
       estimate,
-      se: se(i),
+      se,
       df,
       pDifference: pDifference[i] as number,
       pEquivalence: pEquivalence[i] as number,
       alpha,
       margin,
-      borrowed: variance.source !== 'this session',
+      borrowed: frame.borrowed,
+      whom: frame.whom,
     };
     const reasoned = verdictOf(basis, needed);
     return {
@@ -67,9 +70,9 @@ export function testArms(
       timedRuns: countOf(timed, arm),
       difference: estimate,
       share: Math.expm1(estimate),
-      se: se(i),
+      se,
       df,
-      interval: { low: estimate - critical * se(i), high: estimate + critical * se(i) },
+      interval: { low: estimate - critical * se, high: estimate + critical * se },
       pDifference: basis.pDifference,
       pEquivalence: basis.pEquivalence,
       needed: reasoned.verdict === 'cannot tell yet' ? needed : null,
@@ -77,18 +80,14 @@ export function testArms(
   });
 }
 
-/** Critical value of the simultaneous intervals: Dunnett's where one factor carries the correlations, else Bonferroni's. */
-function simultaneousCritical(
-  model: TimeModel,
-  tested: readonly ArmDifference[],
-  df: number,
-  alpha: number,
-): number {
-  const at = tested.map((difference) => model.differences.indexOf(difference));
-  const covariance = (i: number, j: number): number =>
-    model.covariance[at[i] as number]?.[at[j] as number] as number;
-  const correlations = at.map((_, i) =>
-    at.map((__, j) => covariance(i, j) / Math.sqrt(covariance(i, i) * covariance(j, j))),
+/**
+ * Critical value of the simultaneous intervals: Dunnett's where one factor carries the correlations, else Bonferroni's;
+ * where degrees of freedom differ, on the fewest of them.
+ */
+function simultaneousCritical(tested: readonly TestedDifference[], { alpha, covariance }: TestFrame): number {
+  const df = Math.min(...tested.map((difference) => difference.df));
+  const correlations = tested.map((_, i) =>
+    tested.map((__, j) => covariance(i, j) / Math.sqrt(covariance(i, i) * covariance(j, j))),
   );
   const { loadings, worstError } = commonFactor(correlations);
   return worstError <= WORST_FACTOR_ERROR

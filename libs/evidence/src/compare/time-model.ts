@@ -1,5 +1,11 @@
-import { contrast, leastSquares } from '../linear/least-squares.js';
-import { armsDepend, differenceWeights, runDesign, type OrderTrend } from '../linear/run-design.js';
+import { contrast, leastSquares, type LeastSquares } from '../linear/least-squares.js';
+import {
+  armsDepend,
+  differenceWeights,
+  runDesign,
+  type OrderTrend,
+  type RunDesign,
+} from '../linear/run-design.js';
 import type { ComparisonRun } from './comparison-request.js';
 
 /** A timed, counted run with its place in the model. */
@@ -17,8 +23,6 @@ export interface ArmDifference {
 
 /** Fit of log time to arms, blocks and trend. */
 export interface TimeModel {
-  /** 'runs': every run is a row. 'rider means': one mean a rider and arm, so that the answer is for riders in general. */
-  unit: 'runs' | 'rider means';
   differences: ArmDifference[];
   /** Unscaled covariances of the differences. */
   covariance: number[][];
@@ -42,11 +46,22 @@ export interface TimeModel {
 
 const blockOf = (run: ComparisonRun): string => `${run.rider}\u0000${run.session}`;
 
+/** Log times as a linear model: what fits of the same runs share. */
+export interface TimeSystem {
+  /** The current arm first. */
+  arms: readonly string[];
+  design: RunDesign;
+  fit: LeastSquares;
+  /** Arms that a difference can be told of, by their numbers, and the weights of each difference. */
+  compared: readonly number[];
+  weights: readonly number[][];
+}
+
 /**
- * Ordinary least squares of log time: arms against the current one + order trend + a level for each rider and session;
- * differences on the log scale. Null where the current arm has no timed run, or the arms depend on each other.
+ * Log time = arm against the current one + order trend + a level for each rider and session, by least squares. Null where
+ * the current arm has no timed run, or the arms depend on each other.
  */
-export function fitRuns(runs: readonly TimedRun[], current: string, trend: OrderTrend): TimeModel | null {
+export function timeSystem(runs: readonly TimedRun[], current: string, trend: OrderTrend): TimeSystem | null {
   const arms = [current, ...[...new Set(runs.map((run) => run.arm))].filter((arm) => arm !== current).sort()];
   const blocks = [...new Set(runs.map(blockOf))].sort();
   if (!runs.some((run) => run.arm === current)) return null;
@@ -60,7 +75,17 @@ export function fitRuns(runs: readonly TimedRun[], current: string, trend: Order
   const fit = leastSquares(design.x, y);
   if (armsDepend(design, fit)) return null;
   const compared = [...design.armColumn.keys()];
-  const weights = compared.map((arm) => differenceWeights(design, arm, 0));
+  return { arms, design, fit, compared, weights: compared.map((arm) => differenceWeights(design, arm, 0)) };
+}
+
+/**
+ * Ordinary least squares of log time, differences on the log scale: the scatter is that between runs, so the answer is for
+ * these riders only; fitRiders answers for riders in general. Null as timeSystem is.
+ */
+export function fitRuns(runs: readonly TimedRun[], current: string, trend: OrderTrend): TimeModel | null {
+  const system = timeSystem(runs, current, trend);
+  if (system === null) return null;
+  const { arms, design, fit, compared, weights } = system;
   const armPart = (i: number): number =>
     [...design.armColumn.values()].reduce(
       (sum, column) => sum + (design.x[i]?.[column] as number) * (fit.coefficients[column] as number),
@@ -72,7 +97,6 @@ export function fitRuns(runs: readonly TimedRun[], current: string, trend: Order
     return Math.max(...values) - Math.min(...values);
   };
   return {
-    unit: 'runs',
     differences: compared.map((arm, i) => ({
       arm: arms[arm] as string,
       ...contrast(fit, weights[i] as number[]),
@@ -101,51 +125,3 @@ function crossVariance(inverse: readonly number[][], a: readonly number[], b: re
   }
   return sum;
 }
-
-/** Riders from which a mean over riders has a scatter of its own worth using (judgement). */
-const FEWEST_RIDERS = 3;
-
-/**
- * Two-way fit of the mean log times of each rider on each arm, trend taken out first: the residual is how riders differ
- * in what suits them, so the answer holds for riders in general, on (riders − 1)(arms − 1) degrees of freedom.
- *
- * Null unless at least three riders rode every arm equally often. Equal to a mixed model with random riders and
- * rider-by-arm parts for such plans (kenward1997 would give the same degrees of freedom).
- */
-export function fitRiderMeans(
-  runs: readonly TimedRun[],
-  current: string,
-  trend: OrderTrend,
-): TimeModel | null {
-  const riders = [...new Set(runs.map((run) => run.rider))].sort();
-  const arms = [...new Set(runs.map((run) => run.arm))];
-  if (riders.length < FEWEST_RIDERS || arms.length < 2) return null;
-  const cells = riders.flatMap((rider) =>
-    arms.map((arm) => ({ rider, arm, runs: runs.filter((run) => run.rider === rider && run.arm === arm) })),
-  );
-  const each = cells[0]?.runs.length ?? 0;
-  if (each === 0 || cells.some((cell) => cell.runs.length !== each)) return null;
-  const within = fitRuns(runs, current, trend);
-  if (within === null) return null;
-  const adjusted = new Map(runs.map((run, i) => [run, within.points[i]?.adjusted ?? 0]));
-  const means = cells.map((cell): TimedRun => ({
-    arm: cell.arm,
-    rider: cell.rider,
-    session: '',
-    position: 1,
-    voided: false,
-    // Levels of the riders are taken out already; any other would do as well.
-    time: Math.exp(meanOf(cell.runs.map((run) => adjusted.get(run) ?? 0))),
-  }));
-  const between = fitRuns(means, current, 'none');
-  if (between === null) return null;
-  return {
-    ...between,
-    unit: 'rider means',
-    trendOverSession: within.trendOverSession,
-    points: within.points,
-  };
-}
-
-const meanOf = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;

@@ -22,13 +22,18 @@ export interface VerdictBasis {
   margin: number;
   /** Whether the scatter leans on past sessions. */
   borrowed: boolean;
+  whom: 'these riders' | 'riders in general';
 }
 
 /** With fewer degrees of freedom a t quantile is above 4 and says more about the table than about the set-ups (judgement). */
-const FEWEST_DF = 3;
+export const FEWEST_DF = 3;
 const PER_CENT = 100;
 
-const percent = (log: number): string => {
+/** Whether there are too few for a verdict, rounded: a lost run makes 2.9 of 3, and that is no other question. */
+export const tooFewDf = (df: number): boolean => Math.round(df) < FEWEST_DF;
+
+/** A difference on the log scale as per cent of time, with its sign. */
+export const percent = (log: number): string => {
   const share = Math.expm1(log) * PER_CENT;
   return `${share > 0 ? '+' : ''}${share.toFixed(1)} %`;
 };
@@ -41,8 +46,10 @@ const percent = (log: number): string => {
 export function verdictOf(basis: VerdictBasis, needed: RunsStillNeeded | null): ReasonedVerdict {
   const { estimate, se, df, alpha, margin } = basis;
   const borrowed = basis.borrowed ? " The scatter leans on the team's past sessions." : '';
-  if (df < FEWEST_DF && !basis.borrowed) {
-    const sentence = `Only ${df} degree${df === 1 ? '' : 's'} of freedom: the interval is too wide for a verdict.`;
+  if (tooFewDf(df) && !basis.borrowed) {
+    const shown = Number(df.toFixed(1));
+    const whom = basis.whom === 'riders in general' ? ' for riders in general' : '';
+    const sentence = `Only ${shown} degree${shown === 1 ? '' : 's'} of freedom${whom}: the interval is too wide for a verdict.`;
     return { verdict: 'cannot tell yet', sentence: sentence + neededSentence(needed) };
   }
   const real = basis.pDifference < alpha;

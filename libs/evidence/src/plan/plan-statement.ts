@@ -1,4 +1,5 @@
 import { levelAtLook } from '../compare/look-levels.js';
+import { fewestRiders } from '../compare/riders-needed.js';
 import type { OrderScore } from './order-score.js';
 import {
   detectableDifference,
@@ -10,7 +11,11 @@ import {
 } from './power.js';
 import type { TestPlanRequest } from './plan-request.js';
 
-/** What a plan can tell, said before the first run. */
+/**
+ * What a plan can tell, said before the first run. With several riders the figures are for these riders only, by the
+ * scatter between runs: how riders differ in what suits them is not known before it. The sentences say what that leaves
+ * for riders in general, whom the verdicts are for.
+ */
 export interface PlanStatement {
   /** Smallest difference of log time found 8 times in 10; null when the plan cannot test or the scatter is not known. */
   detectableDifference: number | null;
@@ -64,11 +69,18 @@ export function statementOf(request: TestPlanRequest, score: OrderScore): PlanSt
   const smallest = testable ? detectableDifference(sd, question(planned)) : null;
   if (smallest === null)
     sentences.push('This order leaves nothing to judge the scatter by: no test is possible.');
-  else sentences.push(`A difference of ${percent(Math.expm1(smallest))} is found 8 times in 10.`);
+  else
+    sentences.push(
+      `${whom(request)}a difference of ${percent(Math.expm1(smallest))} is found 8 times in 10.`.replace(
+        /^a/,
+        'A',
+      ),
+    );
   sentences.push(
     runsSentence(`telling a difference of ${percent(request.margin)}`, runsForDifference),
     runsSentence(`telling "no practical difference" at ${percent(request.margin)}`, runsForEquivalence),
   );
+  if (request.riders.length > 1 && testable) sentences.push(generalSentence(request, sd, question(planned)));
   return {
     detectableDifference: smallest,
     powerAtMargin: testable ? powerOfDifference(margin, sd, question(planned)) : null,
@@ -86,6 +98,20 @@ function runsSentence(what: string, runs: number | null): string {
   return runs === null
     ? `No number of runs a team can ride is enough for ${what}.`
     : `With ${chance} chance, ${what} takes ${runs} runs of each set-up.`;
+}
+
+const whom = ({ riders }: TestPlanRequest): string =>
+  riders.length === 1 ? '' : `For these ${riders.length} riders only, `;
+
+/** What the plan leaves for riders in general: at best, as what suits each rider is not known before it. */
+function generalSentence({ riders, arms }: TestPlanRequest, sd: number, question: PowerQuestion): string {
+  const fewest = fewestRiders(arms.length);
+  if (riders.length < fewest) {
+    return `For riders in general there will be no verdict, however many runs they ride: that takes at least ${fewest} riders.`;
+  }
+  const df = (riders.length - 1) * (arms.length - 1);
+  const best = Math.expm1(detectableDifference(sd, { ...question, df }));
+  return `For riders in general, whom the verdict is for, it is ${percent(best)} if the same suits all of them, and more the more they differ in that, which only the runs will show.`;
 }
 
 function orderSentence({ trend, riders }: TestPlanRequest, { maxInflation }: OrderScore): string {

@@ -63,6 +63,23 @@ describe('a test plan', () => {
     expect(statement.sentences.join(' ')).toMatch(/8 times in 10/);
   });
 
+  it('promises nothing for riders in general that a few riders cannot tell', () => {
+    const say = (riders: number, more: Partial<TestPlanRequest> = {}): string =>
+      makeTestPlan({
+        ...request,
+        riders: Array.from({ length: riders }, (_, i) => `rider ${i}`),
+        ...more,
+      }).statement.sentences.join(' ');
+    expect(say(1)).not.toMatch(/riders/);
+    expect(say(3)).toMatch(/For these 3 riders only, a difference of .* no verdict.* at least 4 riders/);
+    expect(say(2, { arms: ['a', 'b', 'c', 'd'] })).not.toMatch(/no verdict/);
+    const best = (text: string): number =>
+      Number(/verdict is for, it is ([\d.]+) % if the same suits all/.exec(text)?.[1]);
+    const these = (text: string): number => Number(/only, a difference of ([\d.]+) %/.exec(text)?.[1]);
+    // On 3 degrees of freedom instead of some forty the same runs tell much less.
+    expect(best(say(4))).toBeGreaterThan(1.2 * these(say(4)));
+  });
+
   it('one run a set-up: no test is possible, and it says why', () => {
     const { statement } = makeTestPlan({ ...request, runsAnArm: 1 });
     expect(statement.detectableDifference).toBeNull();

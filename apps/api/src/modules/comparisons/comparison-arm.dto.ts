@@ -166,7 +166,8 @@ export class ArmComparisonDto extends ComparedDto {
   verdict: Verdict;
 
   @TextField({
-    description: 'The same in words, with the reason.',
+    description:
+      'The same in words, with the reason. Of several riders the verdict is for riders in general; where they are too few for one, the reading for these riders only is here.',
     maxLength: 1_000,
     example: 'Between these runs -0.6 % may be chance.',
   })
@@ -193,7 +194,7 @@ export class ArmComparisonDto extends ComparedDto {
   highPct: number | null;
 
   @NumberField({
-    description: 'Degrees of freedom behind the scatter.',
+    description: 'Degrees of freedom of its test.',
     unit: '1',
     minimum: 0,
     maximum: 1e6,

@@ -40,7 +40,7 @@ export class PlanPrecisionDto {
 const share = { unit: '%', minimum: 0, maximum: 100, nullable: true };
 const runs = { unit: '1', integer: true, minimum: 0, maximum: 1e5, nullable: true };
 
-/** What a plan can tell. */
+/** What a plan can tell; with several riders, its figures are for these riders only, and the words say what that leaves. */
 export class PlanStatementDto {
   @NumberField({
     description: "The team's own scatter between runs that it was reckoned with; null: not known then.",
@@ -54,7 +54,7 @@ export class PlanStatementDto {
 
   @NumberField({
     description:
-      'Smallest difference that is found 8 times in 10; null: no test is possible, or no scatter known.',
+      'Smallest difference that is found 8 times in 10, of several riders for these only; null: no test is possible, or no scatter known.',
     unit: '% of time',
     minimum: 0,
     maximum: 1e3,

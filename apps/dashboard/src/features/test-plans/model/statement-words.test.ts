@@ -21,7 +21,9 @@ describe('what a plan can tell', () => {
       'Where there is no difference, that is shown 4 times in 100.',
       'To find 2.0 % 8 times in 10 takes 29 runs of each.',
       'To show that there is no such difference takes more runs than a team can ride.',
+      'This is for these riders only. For riders in general it depends on how they differ in what suits them, which only the runs will show; with two set-ups that takes at least four riders.',
     ]);
+    expect(statementWords({ statement, runsAnArm: 8, riders: 1, marginPct: 2 })).toHaveLength(5);
   });
 
   it('of one run each is nothing', () => {

@@ -12,6 +12,10 @@ interface Size {
 /** Below this a second decimal tells more than nothing, %. */
 const SMALL = 0.1;
 
+/** What the figures, which know the scatter between runs only, leave out. */
+const SEVERAL_RIDERS =
+  'This is for these riders only. For riders in general it depends on how they differ in what suits them, which only the runs will show; with two set-ups that takes at least four riders.';
+
 const percent = (value: number) => `${formatNumber(value, value < SMALL ? 2 : 1)} %`;
 const timesIn100 = (chance: number) => `${formatNumber(chance)} times in 100`;
 
@@ -36,6 +40,7 @@ export function statementWords({ statement, runsAnArm, riders, marginPct }: Size
     `Where there is no difference, that is shown ${timesIn100(powerOfEquivalencePct)}.`,
     neededWords(`To find ${percent(marginPct)} 8 times in 10`, statement.runsForDifference),
     neededWords(`To show that there is no such difference`, statement.runsForEquivalence),
+    ...(riders > 1 ? [SEVERAL_RIDERS] : []),
   ];
 }
 
