@@ -52,7 +52,7 @@ const toldApart = ({ arms }: Comparison): boolean =>
   arms.some(({ verdict }) => verdict === 'faster' || verdict === 'slower');
 
 /** Simulated plans on two set-ups, and on several, whose intervals take longer. */
-const PLANS = 250;
+const PLANS = 400;
 const PLANS_ON_SEVERAL = 60;
 /** Generous: some machines share two processors among many. */
 const LONG_MS = 180_000;

@@ -14,7 +14,7 @@ export interface TimedRun extends ComparisonRun {
 }
 
 /** Difference of one arm to the current one on the log scale, before any variance is put to it. */
-export interface ArmDifference {
+interface ArmDifference {
   arm: string;
   estimate: number;
   /** Variance in units of the variance of one run. */

@@ -3,7 +3,7 @@ import type { MixedModel } from './mixed-model.js';
 import { form, product, throughCells, times } from './random-cells.js';
 
 /** A contrast of fixed terms: estimate and standard error in y's unit, and the degrees of freedom of their t. */
-export interface MixedContrast {
+interface MixedContrast {
   readonly estimate: number;
   readonly se: number;
   readonly df: number;
