@@ -16,11 +16,11 @@ const AIR = /libs\/(units\/src\/|spring\/src\/(gas\/atmosphere|numerics\/input-e
 const RIDERS_SHARE = new RegExp(
   `src/(${[
     'shared/http/(reads/(bikes|runs|setups|tracks|decisions|baselines|planned-sessions)|all-pages|joined)',
-    'shared/format/(time|numbers|units|sentences|by-name|setup-changes|stroke-marks)',
+    'shared/format/(air-temperature|time|numbers|units|sentences|by-name|setup-changes|stroke-marks)',
     'shared/ui/(below|page|note|link|plain-button|choice-row|end-figures|as-of|stroke-bar|use-width)',
     'features/workbench/api/bike-ends',
-    'features/test-plans/(rider-texts|api/(plans|rider-plans))',
-    'features/ride/(my-bike-texts|components/(ride\\.module|use-now|run-under-way)|model/(run-timer|typed-temperature|todays))',
+    'features/test-plans/api/(plans|rider-plans)',
+    'features/ride/(my-bike-texts|components/(ride\\.module|use-now|use-typed-temperature|run-under-way)|model/(run-timer|typed-temperature|todays|next-session|what-is-next))',
     'features/runs/(texts|components/(runs\\.module|run-note)|model/reading-text)',
     'app/pages/(waiting-runs|my-bike-page\\.module)',
     'app/choose-bike',

@@ -111,6 +111,37 @@ describe.each(SIZES)('the pit on a $name', (size) => {
     expect(await temperature.inputValue()).toBe('');
   });
 
+  it('reckons with no temperature that there cannot be, and with none of another track', async () => {
+    const hill = `Other hill, ${size.name}`;
+    const mechanic = new Caller(house.address);
+    await mechanic.post('/sign-ins', MECHANIC);
+    const account = await mechanic.get<{ memberships: { teamId: string }[] }>('/accounts/current');
+    const place = { name: hill, altitudeM: 900, sections: [] };
+    await mechanic.post(`/teams/${account.memberships[0]?.teamId}/tracks`, place);
+    const page = await house.enter(MECHANIC, size);
+    const temperature = page.getByLabel('Air temperature there');
+    await temperature.fill('30');
+    await page.getByText('1,450 m · 30 °C').waitFor();
+    await temperature.fill('90');
+    await page.getByText('From -40 °C to 55 °C; till then the usual one counts.').waitFor();
+    await page.getByText('assumed', { exact: true }).waitFor();
+
+    const phone = await house.enter(RIDER, size);
+    const change = phone.locator('summary', { hasText: 'Change track, bike or temperature' });
+    await change.click();
+    const now = phone.getByLabel('Air temperature now');
+    await now.fill('300');
+    await phone.getByText('From -40 °C to 55 °C; till then the usual one counts.').waitFor();
+    await change.getByText('assumed', { exact: true }).waitFor();
+    expect(await change.innerText()).not.toContain('300');
+    await now.fill('31');
+    await change.getByText(/Slate Ladder .* 31 °C/).waitFor();
+    await phone.getByLabel('Track', { exact: true }).selectOption({ label: hill });
+    await change.getByText(hill).waitFor();
+    await change.getByText('assumed', { exact: true }).waitFor();
+    expect(await now.inputValue()).toBe('');
+  });
+
   it('says which bike nobody has set up yet, and leads to it', async () => {
     const page = await house.enter(MECHANIC, size);
     const row = rowOf(page, 'Fern, spare');

@@ -1,10 +1,9 @@
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
-import { useState } from 'react';
 import { RunUnderWay } from '../../features/ride/components/run-under-way.js';
+import { useTypedTemperature } from '../../features/ride/components/use-typed-temperature.js';
 import { runTimer } from '../../features/ride/model/run-timer.js';
 import { airToday } from '../../features/ride/model/todays-air.js';
-import { typedTemperature } from '../../features/ride/model/typed-temperature.js';
 import { myBikeTexts } from '../../features/ride/my-bike-texts.js';
 import { RecentRuns } from '../../features/runs/components/recent-runs.js';
 import { bikesQuery, type Bike } from '../../shared/http/reads/bikes.js';
@@ -63,17 +62,13 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
   // Not for another track before that of the last run is known.
   const usual = runs.isPending ? undefined : (runs.data?.[0]?.trackId ?? tracks.data?.[0]?.id);
   const trackId = chosen ?? usual;
-  const [typed, setTyped] = useState<{ celsius: number | null }>();
-  const temperatureC = typed === undefined ? typedTemperature.read(trackId, Date.now()) : typed.celsius;
+  const temperature = useTypedTemperature();
+  const temperatureC = temperature.of(trackId);
   const track = tracks.data?.find(({ id }) => id === trackId);
   const air = track && airToday(track.altitudeM, temperatureC);
   const trackName = (id: string) => tracks.data?.find((other) => other.id === id)?.name ?? '';
   const next = useNext(teamId, bike, trackName);
   const place = { bikeId: bike.id, ...(trackId !== undefined && { trackId }) };
-  const type = (celsius: number | null) => {
-    setTyped({ celsius });
-    if (trackId !== undefined) typedTemperature.write(trackId, celsius, Date.now());
-  };
   return (
     <Page title={bike.name}>
       <div>
@@ -83,7 +78,7 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
           tracks={tracks.data ?? []}
           trackId={trackId}
           temperatureC={temperatureC}
-          onTemperature={type}
+          onTemperature={(celsius) => temperature.type(trackId, celsius)}
           air={air}
         />
         {/* The room of the first is kept: the figures below neither wait for it nor move. */}

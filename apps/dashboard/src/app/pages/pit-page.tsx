@@ -8,6 +8,7 @@ import { PitNews } from '../../features/pit/components/pit-news.js';
 import { PitTable } from '../../features/pit/components/pit-table.js';
 import { newsOf } from '../../features/pit/model/news.js';
 import { texts } from '../../features/pit/texts.js';
+import { useTypedTemperature } from '../../features/ride/components/use-typed-temperature.js';
 import { typedTemperature } from '../../features/ride/model/typed-temperature.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
 import { useTeamChanges } from '../../shared/live/use-team-changes.js';
@@ -26,10 +27,8 @@ export function PitPage() {
   const { teamId, role } = useMembership().membership;
   const navigate = useNavigate({ from: '/teams/$teamId/pit' });
   const { trackId } = route.useSearch();
-  const [typed, setTyped] = useState<{ celsius: number | null }>();
-  const temperatureOf = (place: string | undefined) =>
-    typed === undefined ? typedTemperature.read(place, Date.now()) : typed.celsius;
-  const temperatureC = temperatureOf(trackId);
+  const temperature = useTypedTemperature();
+  const temperatureC = temperature.of(trackId);
   const [news, setNews] = useState<{ words: string; at: number }>();
   const line = useTeamChanges(teamId, (changes) => {
     const words = newsOf(changes, (id) => pit.data?.bikes.find(({ bikeId }) => bikeId === id)?.name);
@@ -52,14 +51,9 @@ export function PitPage() {
       void navigate({ search: { trackId: meant }, replace: true });
     }
   }, [meant, navigate, trackId]);
-  const onTrack = (chosen: string) => {
-    setTyped(undefined);
-    chooseTrack(chosen);
-  };
   const onTemperature = (celsius: number | null) => {
     if (place === undefined) return;
-    setTyped({ celsius });
-    typedTemperature.write(place, celsius, Date.now());
+    temperature.type(place, celsius);
     chooseTrack(place);
   };
   return (
@@ -96,8 +90,8 @@ export function PitPage() {
               tracks={tracks.data ?? []}
               trackId={trackId}
               // What is remembered of the track stands in the field from its first moment.
-              temperatureC={temperatureOf(place)}
-              onTrack={onTrack}
+              temperatureC={temperature.of(place)}
+              onTrack={chooseTrack}
               onTemperature={onTemperature}
             />
             <PitTable teamId={teamId} bikes={bikes} canSetUp={role === 'mechanic'} />

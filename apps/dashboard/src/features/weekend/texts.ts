@@ -8,7 +8,6 @@ export const texts = {
   day: 'First day',
   temperature: 'Expected air temperature',
   temperatureHint: 'Empty: the usual one of this altitude.',
-  noTemperature: 'No air that anybody rides in',
   bikes: 'Riders and bikes',
   bikesLead: 'Who is left out is neither recommended anything nor printed.',
   nobody: 'Nobody rides',

@@ -1,42 +1,44 @@
 import { useState } from 'react';
+import { AIR_C, isAirTemperature } from '../format/air-temperature.js';
+import { temperatureText } from '../format/numbers.js';
 import { numberText, parseNumber } from '../format/parse.js';
 import { NumberField } from './number-field.js';
-
-/** Coldest and warmest air that anybody rides in, °C: beyond it something was mistyped. */
-export const SENSIBLE_C = { least: -40, most: 55 };
+import { temperatureTexts } from './temperature-texts.js';
 
 interface TemperatureFieldProps {
   readonly label: string;
   readonly description: string;
   /** What the field begins with, °C; null: the usual temperature of the altitude. It needs a key of its place. */
   readonly celsius: number | null;
-  /** Told each temperature that is typed and that there can be; null where the field is empty. */
+  /**
+   * Told what is to be reckoned with after each key: a temperature of air that anybody rides in, null for the usual one
+   * where the field is empty or says anything else. What was there before does not stand on under a figure that is not
+   * taken.
+   */
   readonly onCelsius: (celsius: number | null) => void;
-  /** What is let through, °C; any number where it is left out. */
-  readonly within?: { readonly least: number; readonly most: number };
-  /** Said at the field of what is not let through. */
-  readonly error?: string;
   readonly className?: string;
 }
 
 /** How warm it is somewhere; empty for the usual temperature there. */
-export function TemperatureField(props: TemperatureFieldProps) {
-  const { celsius, onCelsius, within, error, ...field } = props;
+export function TemperatureField({ celsius, onCelsius, ...field }: TemperatureFieldProps) {
   const [typed, setTyped] = useState(numberText(celsius));
-  const isLetThrough = (value: number | null) =>
-    value === null ||
-    (within === undefined ? !Number.isNaN(value) : value >= within.least && value <= within.most);
   const type = (text: string) => {
     setTyped(text);
     const value = parseNumber(text);
-    if (isLetThrough(value)) onCelsius(value);
+    onCelsius(value !== null && isAirTemperature(value) ? value : null);
   };
+  const value = parseNumber(typed);
+  const isTaken = value === null || isAirTemperature(value);
   return (
     <NumberField
       {...field}
       unit="°C"
       value={typed}
-      error={isLetThrough(parseNumber(typed)) ? undefined : error}
+      error={
+        isTaken
+          ? undefined
+          : temperatureTexts.noAir(temperatureText(AIR_C.least), temperatureText(AIR_C.most))
+      }
       onText={type}
     />
   );

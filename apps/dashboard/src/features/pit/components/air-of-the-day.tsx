@@ -2,7 +2,7 @@ import { NativeSelect } from '@mantine/core';
 import { formatNumber, temperatureText } from '../../../shared/format/numbers.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';
 import { Assumed } from '../../../shared/ui/note.js';
-import { SENSIBLE_C, TemperatureField } from '../../../shared/ui/temperature-field.js';
+import { TemperatureField } from '../../../shared/ui/temperature-field.js';
 import type { Pit } from '../api/pit.js';
 import { texts } from '../texts.js';
 import classes from './pit.module.css';
@@ -39,7 +39,6 @@ export function AirOfTheDay(props: AirOfTheDayProps) {
         description={texts.temperatureHint}
         celsius={temperatureC}
         onCelsius={onTemperature}
-        within={SENSIBLE_C}
       />
       <p className={classes.news}>
         {air.trackName} · {texts.air(formatNumber(air.altitudeM), temperatureText(air.airTemperatureC))}{' '}

@@ -1,3 +1,5 @@
+import { isAirTemperature } from '../../../shared/format/air-temperature.js';
+
 const NAME = 'loamledger.temperature';
 /** Weather of another half day is not today's, ms. */
 const GOOD_FOR_MS = 6 * 3_600_000;
@@ -15,7 +17,10 @@ export const typedTemperature = {
     if (text === null) return null;
     const typed = JSON.parse(text) as Partial<Typed>;
     const isGood = typed.trackId === trackId && now - (typed.at ?? 0) < GOOD_FOR_MS;
-    return isGood && typeof typed.celsius === 'number' ? typed.celsius : null;
+    // Also what was kept before it was asked whether there is such air.
+    return isGood && typeof typed.celsius === 'number' && isAirTemperature(typed.celsius)
+      ? typed.celsius
+      : null;
   },
   write(trackId: string, celsius: number | null, now: number): void {
     if (celsius === null) localStorage.removeItem(NAME);

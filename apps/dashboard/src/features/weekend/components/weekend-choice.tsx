@@ -2,7 +2,7 @@ import { Checkbox, Fieldset, Group, NativeSelect, Text, TextInput } from '@manti
 import type { ReactNode } from 'react';
 import type { Fleet } from '../../../shared/http/reads/fleet.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';
-import { SENSIBLE_C, TemperatureField } from '../../../shared/ui/temperature-field.js';
+import { TemperatureField } from '../../../shared/ui/temperature-field.js';
 import { leaveOut, leftOut, withBike, type WeekendPlace } from '../model/weekend.js';
 import { texts } from '../texts.js';
 import classes from './weekend.module.css';
@@ -27,7 +27,10 @@ export function WeekendChoice(props: WeekendChoiceProps) {
         <NativeSelect
           label={texts.track}
           value={track.id}
-          onChange={(event) => onChange({ ...place, trackId: event.currentTarget.value })}
+          // How warm it is expected to be there is not known yet.
+          onChange={(event) =>
+            onChange({ ...leaveOut(place, 'temperatureC'), trackId: event.currentTarget.value })
+          }
           data={tracks.map(({ id, name }) => ({ value: id, label: name }))}
         />
         <TextInput
@@ -37,14 +40,13 @@ export function WeekendChoice(props: WeekendChoiceProps) {
           onChange={(event) => onChange({ ...place, day: event.currentTarget.value })}
         />
         <TemperatureField
+          key={track.id}
           label={texts.temperature}
           description={texts.temperatureHint}
           celsius={place.temperatureC ?? null}
           onCelsius={(temperatureC) =>
             onChange(temperatureC === null ? leaveOut(place, 'temperatureC') : { ...place, temperatureC })
           }
-          within={SENSIBLE_C}
-          error={texts.noTemperature}
         />
       </div>
       {children}

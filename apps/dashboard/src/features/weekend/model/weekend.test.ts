@@ -23,6 +23,7 @@ describe('an address', () => {
   it('holds the place, and what makes no sense in it is left out', () => {
     const place = { trackId: 't', day: '2026-05-09', ground: 'wet', temperatureC: -4, without: 'a,b' };
     expect(placeOf({ ...place, sheet: 'team' })).toEqual(place);
+    expect(placeOf({ temperatureC: 300 })).toEqual({});
     expect(placeOf({ trackId: 4, day: '2026-02-30', temperatureC: 'cold', without: null })).toEqual({});
   });
 

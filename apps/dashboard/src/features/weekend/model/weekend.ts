@@ -1,3 +1,4 @@
+import { isAirTemperature } from '../../../shared/format/air-temperature.js';
 import { localDay } from '../../../shared/format/time.js';
 import type { Ground } from '../../../shared/http/reads/baselines.js';
 
@@ -60,7 +61,7 @@ export function placeOf(search: Record<string, unknown>): WeekendPlace {
     ...(trackId !== undefined && { trackId }),
     ...(day !== undefined && isDay(day) && { day }),
     ...(ground !== undefined && { ground }),
-    ...(typeof temperatureC === 'number' && { temperatureC }),
+    ...(typeof temperatureC === 'number' && isAirTemperature(temperatureC) && { temperatureC }),
     ...(without !== undefined && { without }),
   };
 }
