@@ -95,7 +95,10 @@ describe('the joined service', () => {
         ? route.fileExample
         : route.body && withOwnIds(exampleOf(document, route.body));
       const garbage = fc
-        .sample(garbageFor(document, route, teamId), { numRuns: GARBAGE_EACH, seed: SEED + i })
+        .sample(garbageFor(document, route, new Map([['teamId', [teamId]]])), {
+          numRuns: GARBAGE_EACH,
+          seed: SEED + i,
+        })
         .map(({ body }) => body);
       for (const body of [example, ...garbage]) {
         const [ours, theirs] = await both(route, body);
