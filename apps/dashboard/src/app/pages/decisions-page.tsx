@@ -1,5 +1,5 @@
 import { Stack, Text } from '@mantine/core';
-import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import { useInfiniteQuery, useQuery, type UseInfiniteQueryResult } from '@tanstack/react-query';
 import { getRouteApi, useNavigate } from '@tanstack/react-router';
 import { DecisionFilters } from '../../features/decisions/components/decision-filters.js';
 import { DecisionList } from '../../features/decisions/components/decision-list.js';
@@ -10,7 +10,7 @@ import { joined } from '../../shared/http/joined.js';
 import { decisionsQuery, type Decision, type DecisionFilter } from '../../shared/http/reads/decisions.js';
 import { useFleet, type Fleet } from '../../shared/http/reads/fleet.js';
 import { tracksQuery, type Track } from '../../shared/http/reads/tracks.js';
-import { Below } from '../../shared/ui/below.js';
+import { Below, isAsked } from '../../shared/ui/below.js';
 import { More } from '../../shared/ui/more.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
@@ -60,6 +60,8 @@ const nameIn = (tracks: readonly Track[]) => (id: string) =>
 function Decisions({ teamId, filter, fleet, tracks }: PartProps) {
   const { role } = useMembership().membership;
   const open = useInfiniteQuery(decisionsQuery(teamId, { ...filter, outcome: 'open' }));
+  // Asked for at once, though it is shown below.
+  const all = useInfiniteQuery(decisionsQuery(teamId, filter));
   return (
     <>
       <Section title={texts.open}>
@@ -82,8 +84,8 @@ function Decisions({ teamId, filter, fleet, tracks }: PartProps) {
           )}
         </QueryView>
       </Section>
-      <Below isReady={!open.isPending}>
-        <Settled teamId={teamId} filter={filter} fleet={fleet} tracks={tracks} />
+      <Below isReady={isAsked(open)}>
+        <Settled teamId={teamId} decisions={all} fleet={fleet} tracks={tracks} />
       </Below>
     </>
   );
@@ -91,9 +93,12 @@ function Decisions({ teamId, filter, fleet, tracks }: PartProps) {
 
 const isSettled = ({ outcome }: Decision) => outcome !== null;
 
+interface SettledProps extends Omit<PartProps, 'filter'> {
+  readonly decisions: UseInfiniteQueryResult<Decision[]>;
+}
+
 /** The timeline of all others, newest first. */
-function Settled({ teamId, filter, fleet, tracks }: PartProps) {
-  const decisions = useInfiniteQuery(decisionsQuery(teamId, filter));
+function Settled({ teamId, decisions, fleet, tracks }: SettledProps) {
   return (
     <Section title={texts.settled}>
       <QueryView

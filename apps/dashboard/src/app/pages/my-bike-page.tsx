@@ -10,7 +10,7 @@ import { bikesQuery, type Bike } from '../../shared/http/reads/bikes.js';
 import { runsQuery } from '../../shared/http/reads/runs.js';
 import { currentSetupsQuery } from '../../shared/http/reads/setups.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
-import { Below } from '../../shared/ui/below.js';
+import { Below, isAsked } from '../../shared/ui/below.js';
 import { Empty } from '../../shared/ui/empty.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { Page, Section } from '../../shared/ui/page.js';
@@ -109,7 +109,7 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
         <Log teamId={teamId} place={place} />
       </div>
       <WaitingRuns teamId={teamId} from={`/teams/${teamId}/my-bike`} />
-      <Below isReady={!setups.isPending}>
+      <Below isReady={isAsked(setups)}>
         <Section title={myBikeTexts.recent}>
           <QueryView query={runs} isEmpty={(items) => items.length === 0} empty={<p>{myBikeTexts.noRuns}</p>}>
             {(items) => <RecentRuns runs={items.slice(0, RECENT)} trackName={trackName} />}

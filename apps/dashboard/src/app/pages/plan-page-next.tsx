@@ -12,6 +12,7 @@ import type { Fleet } from '../../shared/http/reads/fleet.js';
 import { runsQuery, type Run } from '../../shared/http/reads/runs.js';
 import type { Track } from '../../shared/http/reads/tracks.js';
 import type { Setup } from '../../shared/http/reads/setups.js';
+import { isAsked } from '../../shared/ui/below.js';
 import { Section } from '../../shared/ui/page.js';
 import { useMembership } from '../use-membership.js';
 import { useTakenPlaces } from '../use-taken-places.js';
@@ -42,8 +43,7 @@ export function useLastGround(teamId: string, plan: Plan, riderId: string | unde
     ...runsQuery(teamId, { trackId: plan.trackId, bikeId }),
     enabled: riderId !== undefined,
   });
-  const isAsked = riderId === undefined || runs.data !== undefined || runs.failureCount > 0;
-  return { isAsked, last: runs.data?.[0]?.condition ?? 'dry' };
+  return { isAsked: riderId === undefined || isAsked(runs), last: runs.data?.[0]?.condition ?? 'dry' };
 }
 
 const bikeOf = (plan: Plan, riderId: string | undefined) =>

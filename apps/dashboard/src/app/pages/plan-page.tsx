@@ -20,7 +20,7 @@ import { bikesQuery } from '../../shared/http/reads/bikes.js';
 import { ridersQuery } from '../../shared/http/reads/riders.js';
 import { setupHistoryQuery } from '../../shared/http/reads/setups.js';
 import { tracksQuery, type Track } from '../../shared/http/reads/tracks.js';
-import { Below } from '../../shared/ui/below.js';
+import { Below, isAsked } from '../../shared/ui/below.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
@@ -139,7 +139,7 @@ function useSetups(teamId: string, plan: Plan) {
   const histories = useQueries({ queries: bikes.map((bikeId) => setupHistoryQuery(teamId, bikeId)) });
   return {
     setups: histories.flatMap(({ data }) => data ?? []),
-    areAsked: histories.every(({ data, failureCount }) => data !== undefined || failureCount > 0),
+    areAsked: histories.every(isAsked),
   };
 }
 

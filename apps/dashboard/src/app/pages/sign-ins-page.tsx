@@ -5,7 +5,7 @@ import { signInsQuery, useSignOutEverywhere } from '../../features/account/api/s
 import { ChangePasswordForm } from '../../features/account/components/change-password-form.js';
 import { SignInList } from '../../features/account/components/sign-in-list.js';
 import { texts } from '../../features/account/sign-in-texts.js';
-import { Below } from '../../shared/ui/below.js';
+import { Below, isAsked } from '../../shared/ui/below.js';
 import { Failure } from '../../shared/ui/error-view.js';
 import { Page } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
@@ -19,7 +19,7 @@ export function SignInsPage() {
   return (
     <Page title={texts.title} lead={texts.lead}>
       <QueryView query={signIns}>{(items) => <SignInList signIns={items} />}</QueryView>
-      <Below isReady={!signIns.isPending}>
+      <Below isReady={isAsked(signIns)}>
         <Failure error={signOut.error} word={texts.notEnded} />
         <Group>
           <Button

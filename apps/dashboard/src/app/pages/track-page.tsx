@@ -1,4 +1,4 @@
-import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import { useInfiniteQuery, useQuery, type UseInfiniteQueryResult } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { BikeBaseline } from '../../features/baselines/components/bike-baseline.js';
 import { TakeBaseline } from '../../features/baselines/components/take-baseline.js';
@@ -16,9 +16,9 @@ import { formatNumber } from '../../shared/format/numbers.js';
 import { joined } from '../../shared/http/joined.js';
 import { baselinesQuery, type Ground } from '../../shared/http/reads/baselines.js';
 import { useFleet, type Fleet } from '../../shared/http/reads/fleet.js';
-import { runsQuery } from '../../shared/http/reads/runs.js';
+import { runsQuery, type Run } from '../../shared/http/reads/runs.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
-import { Below } from '../../shared/ui/below.js';
+import { Below, isAsked } from '../../shared/ui/below.js';
 import { Empty } from '../../shared/ui/empty.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { More } from '../../shared/ui/more.js';
@@ -109,6 +109,8 @@ function Parts({ teamId, trackId, fleet, ground }: PartProps & { readonly ground
   const { role } = useMembership().membership;
   const demand = useQuery(demandQuery(teamId, trackId, { end: FIRST_END, condition: ground }));
   const baselines = useQuery(baselinesQuery(teamId, { trackId, condition: ground }));
+  // Asked for at once, though they are shown below.
+  const runs = useInfiniteQuery(runsQuery(teamId, { trackId }));
   const bikeName = bikeNameIn(fleet);
   return (
     <>
@@ -125,7 +127,7 @@ function Parts({ teamId, trackId, fleet, ground }: PartProps & { readonly ground
           baselines={baselines.data ?? []}
         />
       </Section>
-      <Below isReady={!demand.isPending}>
+      <Below isReady={isAsked(demand)}>
         <Section title={baselineTexts.title}>
           <QueryView
             query={baselines}
@@ -147,9 +149,9 @@ function Parts({ teamId, trackId, fleet, ground }: PartProps & { readonly ground
             }
           </QueryView>
         </Section>
-        <Below isReady={!baselines.isPending}>
+        <Below isReady={isAsked(baselines)}>
           <Section title={runTexts.title}>
-            <Runs teamId={teamId} trackId={trackId} fleet={fleet} />
+            <Runs teamId={teamId} runs={runs} fleet={fleet} />
           </Section>
         </Below>
       </Below>
@@ -157,9 +159,12 @@ function Parts({ teamId, trackId, fleet, ground }: PartProps & { readonly ground
   );
 }
 
-function Runs({ teamId, trackId, fleet }: PartProps) {
+interface RunsProps extends Omit<PartProps, 'trackId'> {
+  readonly runs: UseInfiniteQueryResult<Run[]>;
+}
+
+function Runs({ teamId, runs, fleet }: RunsProps) {
   const { role } = useMembership().membership;
-  const runs = useInfiniteQuery(runsQuery(teamId, { trackId }));
   const bikeName = bikeNameIn(fleet);
   return (
     <QueryView query={runs} isEmpty={(items) => items.length === 0} empty={<p>{runTexts.none}</p>}>
