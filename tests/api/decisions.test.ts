@@ -122,7 +122,12 @@ describe('a decision record', () => {
     expect(observed.fork?.medianTravelMm).toBeCloseTo(near, 6);
     expect(observed.fork?.mostTravelMm).toBeCloseTo(near + 3, 6);
     expect(Math.abs(observed.fork?.standardErrors ?? NaN)).toBeLessThan(1);
-    expect(observed.fork).toMatchObject({ verdict: 'as expected', sentence: '4 runs: travel as expected.' });
+    expect(observed.fork).toMatchObject({
+      verdict: 'as expected',
+      sentence: expect.stringMatching(
+        /^4 runs: travel as expected \(\d\.\d standard errors( more| less)?\)\.$/,
+      ) as string,
+    });
   });
 
   it('says that more travel is used than expected, and counts bottom-outs by the ring and by feel', async () => {

@@ -42,6 +42,7 @@ export type { ModeratedVariance, SessionVariance } from './compare/moderated-var
 export { pooledScatter, sessionVariances } from './compare/session-scatter.js';
 export type { RunsStillNeeded } from './compare/runs-needed.js';
 export type { Verdict } from './compare/verdict.js';
+export { withVoidsCounted } from './compare/with-voids.js';
 export { compareFeel } from './compare/compare-feel.js';
 export type { FeelComparison } from './compare/compare-feel.js';
 export type { RatingComparison } from './compare/ratings.js';

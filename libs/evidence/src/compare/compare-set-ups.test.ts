@@ -47,6 +47,37 @@ describe('every degenerate case has a sentence of its own', () => {
     expect(arm?.sentence).toMatch(/no history/);
   });
 
+  it('names the rider where each rode one set-up alone, and the session where each had one', () => {
+    const by = (rider: string, session: string, arm: string, position: number, time: number) => ({
+      ...run(arm, position, time),
+      rider,
+      session,
+    });
+    const reasonOf = (runs: readonly ComparisonRun[]) => ask(runs, { trend: 'linear' }).arms[0]?.sentence;
+    const apart = (one: readonly [string, string], other: readonly [string, string]) => [
+      by(...one, 'A', 1, 100),
+      by(...one, 'A', 2, 101),
+      by(...other, 'B', 1, 98),
+      by(...other, 'B', 2, 99),
+    ];
+    expect(reasonOf(apart(['one', 'day'], ['two', 'day']))).toContain('told from those of the rider');
+    expect(reasonOf(apart(['one', 'day'], ['one', 'next day']))).toContain('told from those of the session');
+  });
+
+  it.each([
+    [0, 'No past sessions: the scatter is judged from these runs alone.'],
+    [3, 'Past sessions: 3 of the 8 that are needed; until then the scatter is judged from these runs alone.'],
+    [8, 'Past sessions: 16 of the 24 degrees of freedom that are needed; until then'],
+  ])(
+    'a history of %d sessions of two degrees of freedom is too short, and says what is lacking',
+    (sessions, says) => {
+      const history = Array.from({ length: sessions }, () => ({ variance: 1.5e-4, df: 2 }));
+      const runs = [run('A', 1, 100), run('B', 2, 98), run('B', 3, 99), run('A', 4, 101)];
+      expect(ask(runs, { history }).sentences.join(' ')).toContain(says);
+      expect(ask(runs, { history: HISTORY }).sentences.join(' ')).not.toContain('sessions: ');
+    },
+  );
+
   it('with a history even one run can be judged, and says that the scatter is borrowed', () => {
     const comparison = ask([run('A', 1, 100), run('B', 2, 94), run('A', 3, 101)], { history: HISTORY });
     expect(comparison.variance?.source).toBe('history alone');

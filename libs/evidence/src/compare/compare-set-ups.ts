@@ -1,7 +1,12 @@
 import { countOf, withoutVerdict, type ArmComparison } from './arm-comparison.js';
 import { requireComparison, type ComparisonRequest } from './comparison-request.js';
 import { levelAtLook, type Look } from './look-levels.js';
-import { moderateVariance, type ModeratedVariance, type SessionVariance } from './moderated-variance.js';
+import {
+  historyShortfall,
+  moderateVariance,
+  type ModeratedVariance,
+  type SessionVariance,
+} from './moderated-variance.js';
 import { judgeRiders } from './judge-riders.js';
 import { judgeTheseRiders } from './judge-these-riders.js';
 import { fitRiders } from './rider-model.js';
@@ -74,7 +79,8 @@ export function compareSetUps(request: ComparisonRequest, among = 1): Comparison
   if (others.length === 0) return nothing('Only one set-up was ridden: there is nothing to compare it with.');
   if (countOf(timed, current) === 0) return nothing('The current set-up has no timed run that counts.');
   const model = fitRuns(timed, current, request.trend);
-  if (model === null) return nothing('Set-ups, order and sessions cannot be told apart in these runs.');
+  if (model === null)
+    return nothing('Set-ups, riders, sessions and order cannot be told apart in these runs.');
   // What is still to be ridden is judged in the end, not at this look.
   const levels = {
     now: base.alpha,
@@ -141,7 +147,6 @@ function sentencesAbout(
   }
   if (variance?.source === 'history alone')
     sentences.push("The scatter is the team's own from past sessions alone.");
-  if (request.history.length === 0)
-    sentences.push('No past sessions: the scatter is judged from these runs alone.');
-  return sentences;
+  const short = historyShortfall(request.history);
+  return short === null ? sentences : [...sentences, short];
 }

@@ -87,6 +87,19 @@ export function moderateVariance(
   return { variance: squeeze(session, prior), df, source: 'moderated by history' };
 }
 
+/** Why a history does not moderate the scatter; null: it does. */
+export function historyShortfall(history: readonly SessionVariance[]): string | null {
+  const alone = 'the scatter is judged from these runs alone.';
+  if (history.length === 0) return `No past sessions: ${alone}`;
+  const used = history.filter(({ variance, df }) => df > 0 && variance > 0);
+  if (used.length < FEWEST_SESSIONS)
+    return `Past sessions: ${used.length} of the ${FEWEST_SESSIONS} that are needed; until then ${alone}`;
+  const df = used.reduce((sum, session) => sum + session.df, 0);
+  return df < FEWEST_DF
+    ? `Past sessions: ${df} of the ${FEWEST_DF} degrees of freedom that are needed; until then ${alone}`
+    : null;
+}
+
 /** (d₀ s₀² + d s²)/(d₀ + d). */
 export function squeeze(session: SessionVariance, prior: { df: number; variance: number }): number {
   if (prior.df === Number.POSITIVE_INFINITY) return prior.variance;

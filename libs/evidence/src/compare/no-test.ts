@@ -13,10 +13,24 @@ export function noTestReasons(
 ): Map<string, string> {
   const reasons = new Map<string, string>();
   for (const arm of others) {
-    const reason = noTestReason(countOf(timed, arm), countOf(timed, current), model, arm, variance);
+    const alias = aliasOf(timed, arm);
+    const reason = noTestReason(countOf(timed, arm), countOf(timed, current), model, arm, alias, variance);
     if (reason !== null) reasons.set(arm, reason);
   }
   return reasons;
+}
+
+/** What the times of a set-up cannot be told from: who rode it, when, or at which place. */
+function aliasOf(timed: readonly TimedRun[], arm: string): string {
+  const own = timed.filter((run) => run.arm === arm);
+  const others = timed.filter((run) => run.arm !== arm);
+  const shares = (of: (run: TimedRun) => string): boolean =>
+    own.some((run) => others.some((other) => of(other) === of(run)));
+  if (!shares(({ rider }) => rider))
+    return 'Who rode it rode nothing else: its times cannot be told from those of the rider.';
+  if (!shares(({ rider, session }) => `${rider}\u0000${session}`))
+    return 'Ridden only in sessions where nothing else was: its times cannot be told from those of the session.';
+  return 'Ridden only where nothing else was: its times cannot be told from the order.';
 }
 
 function noTestReason(
@@ -24,13 +38,12 @@ function noTestReason(
   currentRuns: number,
   model: TimeModel,
   arm: string,
+  alias: string,
   variance: ModeratedVariance | null,
 ): string | null {
   if (runs === 0) return 'No timed run that counts.';
   if (model.confounded.includes(arm)) {
-    return runs < 2
-      ? 'One run a set-up: order and set-up cannot be told apart.'
-      : 'Ridden only where nothing else was: its times cannot be told from those of the session or from the order.';
+    return runs < 2 ? 'One run a set-up: order and set-up cannot be told apart.' : alias;
   }
   if (variance !== null && (variance.source !== 'this session' || (runs >= 2 && currentRuns >= 2)))
     return null;

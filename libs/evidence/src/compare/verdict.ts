@@ -78,5 +78,10 @@ function neededSentence(needed: RunsStillNeeded | null): string {
   if (needed === null) return '';
   const words = (runs: number | null): string =>
     runs === null ? 'more runs than can be ridden' : `${runs} more`;
-  return ` Of each set-up it takes ${words(needed.forDifference)} to find a difference as large as the margin, ${words(needed.forEquivalence)} to show that there is none.`;
+  const { forEquivalence, forEquivalenceAtMost } = needed;
+  const atMost =
+    forEquivalenceAtMost === forEquivalence
+      ? ''
+      : ` (${words(forEquivalenceAtMost)}, if the scatter is as large as these runs allow)`;
+  return ` Of each set-up it takes ${words(needed.forDifference)} to find a difference as large as the margin, ${words(forEquivalence)} to show that there is none${atMost}.`;
 }

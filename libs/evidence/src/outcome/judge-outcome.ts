@@ -54,7 +54,10 @@ function judgeTravel({ readings, level }: OutcomeBasis): JudgedOutcome {
   const size = Math.abs(level.standardErrors);
   if (size < SURPRISING_ERRORS) {
     const few = readings < FEW_READINGS ? ', as far as so few can tell' : '';
-    return { verdict: 'as expected', sentence: `${runs}: travel as expected${few}.` };
+    return {
+      verdict: 'as expected',
+      sentence: `${runs}: travel as expected${few} (${errorsWords(level.standardErrors)}).`,
+    };
   }
   const verdict = level.standardErrors > 0 ? 'more travel' : 'less travel';
   return {
@@ -70,5 +73,13 @@ function bottomOutSentence({ bottomOuts: { runs, bottomed, tails } }: OutcomeBas
   if (tails.asFew < SURPRISING_TAIL) return `${seen}, fewer than expected.`;
   return bottomed === 0 ? null : `${seen}, within what was expected.`;
 }
+
+/** The difference, whichever way it points: below two it is as expected, and how near to two tells a reader when to look again. */
+const errorsWords = (errors: number): string => {
+  const size = Math.abs(errors).toFixed(1);
+  return Number(size) === 0
+    ? `${size} standard errors`
+    : `${size} standard errors ${errors > 0 ? 'more' : 'less'}`;
+};
 
 const counted = (runs: number): string => `${runs} run${runs === 1 ? '' : 's'}`;

@@ -160,10 +160,16 @@ describe('the verdict on a decision', () => {
   it('says in a sentence whether travel is as expected', () => {
     const judge = (errors: number, readings = 6) =>
       judgeOutcome({ readings, level: level(errors), bottomOuts: unknown });
-    expect(judge(1.9)).toEqual({ verdict: 'as expected', sentence: '6 runs: travel as expected.' });
+    expect(judge(1.9)).toEqual({
+      verdict: 'as expected',
+      sentence: '6 runs: travel as expected (1.9 standard errors more).',
+    });
+    expect(judge(-0.44).sentence).toBe('6 runs: travel as expected (0.4 standard errors less).');
     expect(judge(2.4).sentence).toBe('6 runs: uses more travel than expected: 2.4 standard errors.');
     expect(judge(-3.12).sentence).toBe('6 runs: uses less travel than expected: 3.1 standard errors.');
-    expect(judge(0.2, 1).sentence).toBe('1 run: travel as expected, as far as so few can tell.');
+    expect(judge(0.2, 1).sentence).toBe(
+      '1 run: travel as expected, as far as so few can tell (0.2 standard errors more).',
+    );
   });
 
   it('counts bottom-outs beside it', () => {
@@ -177,8 +183,10 @@ describe('the verdict on a decision', () => {
           tails: bottomOutTails({ levelSd: 0, runSd: 0.2 }, 0.05, bottomed, runs),
         },
       }).sentence;
-    expect(judge(4, 6)).toBe('6 runs: travel as expected. 4 of 6 runs bottomed out, more than expected.');
-    expect(judge(0, 6)).toBe('6 runs: travel as expected.');
+    expect(judge(4, 6)).toBe(
+      '6 runs: travel as expected (0.0 standard errors). 4 of 6 runs bottomed out, more than expected.',
+    );
+    expect(judge(0, 6)).toBe('6 runs: travel as expected (0.0 standard errors).');
     expect(judge(1, 6)).toContain('within what was expected');
   });
 

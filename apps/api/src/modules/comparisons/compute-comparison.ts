@@ -3,6 +3,7 @@ import {
   compareSections,
   compareSetUps,
   sessionVariances,
+  withVoidsCounted,
   type Comparison,
   type ComparisonRequest,
   type ComparisonRun,
@@ -37,7 +38,8 @@ export interface TimeAndFeel {
 
 /** @public Compares times and ratings. The computing thread finds it by its name. */
 export function compare({ pastRuns, ...request }: ComparisonWish): TimeAndFeel {
-  const time = compareSetUps({ ...request, history: sessionVariances(pastRuns) });
+  const wanted = { ...request, history: sessionVariances(pastRuns) };
+  const time = withVoidsCounted(wanted, compareSetUps(wanted));
   const questions = time.arms.flatMap(({ arm }) =>
     ASPECTS.map((aspect) => ({ arm, aspect, strata: ratingsOf(request, arm, aspect) })),
   );

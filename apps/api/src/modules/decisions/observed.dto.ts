@@ -63,7 +63,11 @@ export class ObservedEndDto {
   @ChoiceField({ description: 'What that says.', choices: OUTCOME_VERDICTS })
   verdict: OutcomeVerdict;
 
-  @TextField({ description: 'The same in words.', maxLength: 500, example: '6 runs: travel as expected.' })
+  @TextField({
+    description: 'The same in words.',
+    maxLength: 500,
+    example: '6 runs: travel as expected (0.7 standard errors more).',
+  })
   sentence: string;
 }
 
