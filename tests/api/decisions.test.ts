@@ -29,7 +29,9 @@ interface Decision extends Stored {
   readonly toSetupId: string;
   readonly outcome: string | null;
   readonly changesInWords: string;
-  readonly expected: { fork: { medianTravelMm: number; riskPct: number; hit: object } } | null;
+  readonly expected: {
+    fork: { sagPct: number; medianTravelMm: number; riskPct: number; hit: object };
+  } | null;
   readonly observed: { runs: number; voided: number; fork: End | null; shock: End | null };
 }
 
@@ -165,6 +167,36 @@ describe('a decision record', () => {
     expect(observed.fork).toMatchObject({ readings: 1, standardErrors: null, verdict: 'cannot tell' });
   });
 
+  it('of a set-up entered for a track expects what the workbench expects of the same fill there', async () => {
+    const { toSetupId } = await changed();
+    const fork = { pressurePsi: 67, spacers: 2, reboundClicks: 7 };
+    const { id } = await setUp({ trackId: team.track.id, fork });
+    const entered = await newest();
+    expect(entered).toMatchObject({ fromSetupId: toSetupId, toSetupId: id, evidenceRuns: 6 });
+    expect(entered.expected?.fork.riskPct).toEqual(expect.any(Number));
+    await changeFrom(id, { fork });
+    expect((await newest()).expected).toEqual(entered.expected);
+  });
+
+  it('of a set-up pumped in the warm expects more sag at a cooler track than of one pumped there', async () => {
+    await changed();
+    await setUp({ trackId: team.track.id });
+    const there = (await newest()).expected;
+    await setUp({ trackId: team.track.id, filledAltitudeM: 0, filledTemperatureC: 40 });
+    const inTheWarm = (await newest()).expected;
+    expect(inTheWarm?.fork.sagPct).toBeGreaterThan(there?.fork.sagPct ?? NaN);
+    expect(inTheWarm?.fork.riskPct).toBeGreaterThan(there?.fork.riskPct ?? NaN);
+  });
+
+  it('of a set-up for a track of another team is refused, and nothing is stored', async () => {
+    const other = await foundTeam(service, 'Team 2');
+    await setUp();
+    const before = await list();
+    const foreign = { ...SETUP, bikeId: team.bike.id, trackId: other.track.id };
+    await team.mechanic.post(`${team.path}/setups`, foreign).expect(404);
+    expect(await list()).toEqual(before);
+  });
+
   it('taken back says so, with what was observed until then', async () => {
     const decision = await changed();
     await logOn({ fork: { travelUsedMm: 165 } });
@@ -175,6 +207,9 @@ describe('a decision record', () => {
     expect(back).toMatchObject({
       outcome: null,
       changesInWords: 'fork: 2 → 1 spacers, rebound 7 → 8 clicks',
+      // What was tried here is taken back here, and something is expected of it here.
+      trackId: team.track.id,
+      expected: { fork: { riskPct: expect.any(Number) as number } },
     });
   });
 

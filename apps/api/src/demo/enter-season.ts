@@ -2,7 +2,7 @@ import { OutcomeInputDto } from '../modules/decisions/decisions.dto.js';
 import type { DecisionsService } from '../modules/decisions/decisions.service.js';
 import { SessionInputDto } from '../modules/sessions/sessions.dto.js';
 import { RestoreInputDto, SetupInputDto } from '../modules/setups/setups.dto.js';
-import type { SetupsService } from '../modules/setups/setups.service.js';
+import type { SetUpBike } from '../modules/workbench/set-up-bike.js';
 import { ChangeInputDto } from '../modules/workbench/changes.dto.js';
 import type { MakeChange } from '../modules/workbench/make-change.js';
 import { dated } from '../platform/database/dated.js';
@@ -16,7 +16,7 @@ import { WORKSHOP, type DemoDay, type SetUpChange, type SetUpReturn } from './sc
 import type { SimulatedDay, SimulatedRun } from './simulator.js';
 
 interface Services extends RunServices {
-  readonly setups: SetupsService;
+  readonly setUpBike: SetUpBike;
   readonly decisions: DecisionsService;
   readonly makeChange: MakeChange;
 }
@@ -91,7 +91,7 @@ export class SeasonEntry {
       reason,
       trackId: track ? known(this.equipment.tracks, track) : null,
     });
-    return this.services.setups.create(mechanic, input);
+    return this.services.setUpBike.create(mechanic, input);
   }
 
   private async takeBack(
@@ -102,7 +102,7 @@ export class SeasonEntry {
     const id = revisions[change.backToRevision - 1];
     if (!id) throw new Error(`${change.bike} has no revision ${change.backToRevision} to go back to.`);
     const { reason } = await checked(RestoreInputDto, { reason: change.reason });
-    return this.services.setups.restore(mechanic, id, reason);
+    return this.services.setUpBike.restore(mechanic, id, reason);
   }
 
   private async enterRuns(sessionId: string, runs: readonly SimulatedRun[]): Promise<void> {

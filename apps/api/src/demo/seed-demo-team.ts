@@ -8,13 +8,13 @@ import { LogRun } from '../modules/runs/log-run.js';
 import { RunRecordsReader } from '../modules/runs/run-records.js';
 import { RunsService } from '../modules/runs/runs.service.js';
 import { SessionsService } from '../modules/sessions/sessions.service.js';
-import { SetupsService } from '../modules/setups/setups.service.js';
 import { SpacersService } from '../modules/spacers/spacers.service.js';
 import { SpringUnitsService } from '../modules/spring-units/spring-units.service.js';
 import { MembersService } from '../modules/teams/members.service.js';
 import { TracksService } from '../modules/tracks/tracks.service.js';
 import { UnitServiceService } from '../modules/unit-service/unit-service.service.js';
 import { MakeChange } from '../modules/workbench/make-change.js';
+import { SetUpBike } from '../modules/workbench/set-up-bike.js';
 import { TeamDatabase } from '../platform/database/team-database.js';
 import { enterEquipment } from './enter-equipment.js';
 import { enterPeople } from './enter-people.js';
@@ -43,7 +43,7 @@ export async function seedDemoTeam(app: INestApplicationContext): Promise<void> 
     );
     const services = {
       sessions: app.get(SessionsService),
-      setups: app.get(SetupsService),
+      setUpBike: app.get(SetUpBike),
       decisions: app.get(DecisionsService),
       makeChange: app.get(MakeChange),
       runs: app.get(RunsService),

@@ -29,6 +29,11 @@ export class DecisionsQueries extends TeamRows<DecisionEntity> {
     });
   }
 
+  async trackOfSetup(transaction: Transaction, teamId: string, setupId: string): Promise<string | null> {
+    const decision = await transaction.findOneBy(DecisionEntity, { teamId, toSetupId: setupId });
+    return decision?.trackId ?? null;
+  }
+
   /** Whether the plan tries set-ups of the bike. */
   async plansBike(
     transaction: Transaction,

@@ -121,6 +121,11 @@ export class DecisionsService {
     });
   }
 
+  /** The track that a set-up was decided for; null: for none in particular. */
+  trackOfSetup(transaction: Transaction, teamId: string, setupId: string): Promise<string | null> {
+    return this.queries.trackOfSetup(transaction, teamId, setupId);
+  }
+
   /** All decisions whose outcome is still open. */
   allOpen(transaction: Transaction, teamId: string): Promise<readonly Decision[]> {
     return this.queries.open(transaction, teamId);

@@ -3,20 +3,12 @@ import { BikesModule } from '../bikes/bikes.module.js';
 import { BlindingModule } from '../blinding/blinding.module.js';
 import { DecisionsModule } from '../decisions/decisions.module.js';
 import { SpringUnitsModule } from '../spring-units/spring-units.module.js';
-import { TracksModule } from '../tracks/tracks.module.js';
 import { SetupsController } from './setups.controller.js';
 import { SetupsService } from './setups.service.js';
 import { StoredSetupsModule } from './stored-setups.module.js';
 
 @Module({
-  imports: [
-    BikesModule,
-    BlindingModule,
-    SpringUnitsModule,
-    TracksModule,
-    DecisionsModule,
-    StoredSetupsModule,
-  ],
+  imports: [BikesModule, BlindingModule, SpringUnitsModule, DecisionsModule, StoredSetupsModule],
   controllers: [SetupsController],
   providers: [SetupsService],
   exports: [SetupsService],

@@ -9,11 +9,9 @@ import { BikesService, type Bike } from '../bikes/bikes.service.js';
 import { Blinding } from '../blinding/blinding.js';
 import { DecisionsService, type Change } from '../decisions/decisions.service.js';
 import { SpringUnitsService } from '../spring-units/spring-units.service.js';
-import { TracksService } from '../tracks/tracks.service.js';
-import { figuresOf, figuresOfSetup, setupAnswer, type Setup, type SetupFigures } from './setup-figures.js';
+import { setupAnswer, type Setup, type SetupFigures } from './setup-figures.js';
 import { refuseFillOutsideLimits } from './setup-limits.js';
-import type { SetupDto, SetupInputDto, SetupListQuery } from './setups.dto.js';
-import { NothingToRestore } from './setups.errors.js';
+import type { SetupDto, SetupListQuery } from './setups.dto.js';
 import { SetupsQueries } from './setups.queries.js';
 
 /** Why a revision is made, and what was computed about it. */
@@ -28,7 +26,6 @@ export class SetupsService {
     private readonly queries: SetupsQueries,
     private readonly bikes: BikesService,
     private readonly units: SpringUnitsService,
-    private readonly tracks: TracksService,
     private readonly decisions: DecisionsService,
     private readonly blinding: Blinding,
   ) {}
@@ -49,34 +46,6 @@ export class SetupsService {
       const setup = await this.requireVisible(transaction, scope, id);
       await this.blinding.refuseHidden(transaction, scope, setup.bikeId);
       return setupAnswer(setup);
-    });
-  }
-
-  /** Makes the bike's next revision and the decision record that goes with it. */
-  async create(scope: TeamScope, input: SetupInputDto): Promise<SetupDto> {
-    return this.database.writeOnce(scope, async (transaction) => {
-      const bike = await this.bikes.requireVisible(transaction, scope, input.bikeId);
-      const trackId = input.trackId ?? null;
-      if (trackId) await this.tracks.require(transaction, scope.teamId, trackId);
-      const figures = figuresOf(bike, input);
-      const { reason, testPlanId = null } = input;
-      const occasion = { reason, trackId, baselineId: null, testPlanId, expected: null };
-      return setupAnswer(await this.revise(transaction, scope, bike, figures, occasion));
-    });
-  }
-
-  /** Takes a change back: a new revision equal to an earlier one. The open decision is marked as taken back. */
-  async restore(scope: TeamScope, id: string, reason: string): Promise<SetupDto> {
-    return this.database.writeOnce(scope, async (transaction) => {
-      const earlier = await this.requireVisible(transaction, scope, id);
-      const bike = await this.bikes.require(transaction, scope.teamId, earlier.bikeId);
-      await this.blinding.refuseHidden(transaction, scope, bike.id);
-      const current = await this.queries.latest(transaction, scope.teamId, bike.id);
-      if (current?.id === earlier.id) throw new NothingToRestore();
-      const occasion = { reason, trackId: null, baselineId: null, expected: null };
-      return setupAnswer(
-        await this.revise(transaction, scope, bike, figuresOfSetup(earlier), occasion, 'taken back'),
-      );
     });
   }
 

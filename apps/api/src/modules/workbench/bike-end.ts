@@ -1,7 +1,13 @@
 import { standardAtmosphere, type Ambient } from '@loamledger/spring';
 import { fillOf, filledAtOf, unitIdAt } from '../setups/setup-fill.js';
 import type { SpringUnit } from '../spring-units/spring-units.service.js';
-import { endInputs, type End, type EndFill, type EndInputs } from '../suspension/end-inputs.js';
+import {
+  endInputs,
+  type End,
+  type EndFill,
+  type EndInputs,
+  type FilledAt,
+} from '../suspension/end-inputs.js';
 import type { BikeRecords } from './bike-records.js';
 
 const SEA_LEVEL = 0;
@@ -16,10 +22,16 @@ export function unitAt(end: End, { fork, shock, bike }: BikeRecords): SpringUnit
 export const ambientOf = ({ track }: BikeRecords): Ambient =>
   standardAtmosphere(track?.altitude ?? SEA_LEVEL);
 
-/** The engine's inputs of an end, filled with `fill` there and then. */
-export function inputsWith(end: End, unit: SpringUnit, records: BikeRecords, fill: EndFill): EndInputs {
+/** The engine's inputs of an end, filled with `fill`: there and then, or where it was pumped in. */
+export function inputsWith(
+  end: End,
+  unit: SpringUnit,
+  records: BikeRecords,
+  fill: EndFill,
+  filledAt: FilledAt | null = null,
+): EndInputs {
   const { bike, rider } = records;
-  return endInputs(end, { unit, bike, rider, fill, filledAt: null, ambient: ambientOf(records) });
+  return endInputs(end, { unit, bike, rider, fill, filledAt, ambient: ambientOf(records) });
 }
 
 /** The engine's inputs of an end as it stands; null where no set-up says what is in this unit. */

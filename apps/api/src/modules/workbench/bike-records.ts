@@ -51,16 +51,25 @@ export class BikeRecordsReader {
     bikeId: string,
     trackId: string | null,
   ): Promise<BikeRecords> {
-    const { teamId } = scope;
     const bike = await this.bikes.requireVisible(transaction, scope, bikeId);
     await this.blinding.refuseHidden(transaction, scope, bikeId);
+    return this.of(transaction, scope.teamId, bike, trackId);
+  }
+
+  /** The records of a bike that the member was found to see; a blind plan is no matter of this one. */
+  async of(
+    transaction: Transaction,
+    teamId: string,
+    bike: Bike,
+    trackId: string | null,
+  ): Promise<BikeRecords> {
     return {
       bike,
       rider: await this.riders.require(transaction, teamId, bike.riderId),
       fork: await this.units.require(transaction, teamId, bike.forkUnitId),
       shock: bike.shockUnitId ? await this.units.require(transaction, teamId, bike.shockUnitId) : null,
       inStock: await this.spacers.inStock(transaction, teamId),
-      setup: await this.setups.latest(transaction, teamId, bikeId),
+      setup: await this.setups.latest(transaction, teamId, bike.id),
       track: trackId ? await this.tracks.require(transaction, teamId, trackId) : null,
     };
   }
