@@ -156,6 +156,29 @@ describe.each(SIZES)('a test plan on a $name', (size) => {
   });
 });
 
+it('leads from a closed plan to the set-up it tried, and from the decision back to the plan', async () => {
+  const coach = await makePlan(SIZES[0], 'To be taken over', false);
+  await coach.getByRole('button', { name: 'Close the plan' }).click();
+  await coach.getByRole('button', { name: 'Yes, close it' }).click();
+  await coach.getByText(/^Closed /).waitFor();
+  const comparison = `${new URL(coach.url()).origin}${new URL(coach.url()).pathname}/comparison`;
+
+  const page = await house.enter(MECHANIC, SIZES[0]);
+  await page.goto(comparison);
+  const ways = page.getByRole('region', { name: 'Make it the set-up' });
+  await ways.getByRole('link', { name: /^[AB] · Five psi more for Fern, enduro$/ }).click();
+  await page.getByRole('heading', { level: 1, name: 'Set up Fern, enduro' }).waitFor();
+  await page.getByText(/^Starts from revision \d+, and rests on the test plan/).waitFor();
+  await page.getByLabel('Reason').fill('Five psi more held up.');
+  await page.getByRole('button', { name: 'Save this set-up' }).click();
+  await page.waitForURL(/\/bikes\/[^/]+$/);
+
+  await page.goto(comparison.replace(/\/test-plans\/.*/, '/decisions'));
+  const decision = page.getByRole('article').filter({ hasText: 'Five psi more held up.' });
+  await decision.getByRole('link', { name: 'from a test plan' }).click();
+  await page.waitForURL(comparison);
+});
+
 it('leads to the open plan from the pit, and compares set-ups that were chosen afterwards', async () => {
   await makePlan(SIZES[0], 'From the pit', false);
   const page = await house.enter(MECHANIC, SIZES[0]);

@@ -56,7 +56,7 @@ export function FirstStep({ teamId, step, things, onLeaveOut }: FirstStepProps) 
         <SetupForm
           teamId={teamId}
           bikeId={bike.id}
-          current={undefined}
+          start={undefined}
           fork={units.find(({ id }) => id === bike.forkUnitId)}
           shock={units.find(({ id }) => id === bike.shockUnitId)}
           tracks={things.tracks}

@@ -4,11 +4,14 @@ import { planComparisonQuery } from '../../features/comparisons/api/comparison.j
 import { ComparisonView } from '../../features/comparisons/components/comparison-view.js';
 import { texts } from '../../features/comparisons/texts.js';
 import { planQuery } from '../../features/test-plans/api/plans.js';
+import { MakeSetUp } from '../../features/test-plans/components/make-set-up.js';
 import { joined } from '../../shared/http/joined.js';
+import { bikesQuery } from '../../shared/http/reads/bikes.js';
 import { ridersQuery } from '../../shared/http/reads/riders.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { Page } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
+import { useMembership } from '../use-membership.js';
 
 const route = getRouteApi('/teams/$teamId/test-plans/$planId/comparison');
 /** In a plan every arm has a letter. */
@@ -19,9 +22,13 @@ export function PlanComparisonPage() {
   const plan = useQuery(planQuery(teamId, planId));
   const comparison = useQuery(planComparisonQuery(teamId, planId));
   const riders = useQuery(ridersQuery(teamId));
-  const everything = joined([comparison, riders], () => ({
+  const bikes = useQuery(bikesQuery(teamId));
+  const { role } = useMembership().membership;
+  const everything = joined([comparison, riders, plan, bikes], () => ({
     comparison: comparison.data,
     riders: riders.data ?? [],
+    plan: plan.data,
+    bikes: bikes.data ?? [],
   }));
   return (
     <Page
@@ -36,11 +43,16 @@ export function PlanComparisonPage() {
       <QueryView query={everything}>
         {(data) =>
           data.comparison !== undefined && (
-            <ComparisonView
-              comparison={data.comparison}
-              riderName={(id) => data.riders.find((rider) => rider.id === id)?.name ?? ''}
-              setupName={() => NO_NAME}
-            />
+            <>
+              <ComparisonView
+                comparison={data.comparison}
+                riderName={(id) => data.riders.find((rider) => rider.id === id)?.name ?? ''}
+                setupName={() => NO_NAME}
+              />
+              {data.plan !== undefined && role !== 'coach' && (
+                <MakeSetUp teamId={teamId} plan={data.plan} bikes={data.bikes} />
+              )}
+            </>
           )
         }
       </QueryView>

@@ -34,9 +34,19 @@ const workbench = createRoute({
   component: lazyRouteComponent(() => import('../pages/workbench-page.js'), 'WorkbenchPage'),
 });
 
+/** What a set-up starts from: one that was ridden before, what a plan told of it, and on which track. */
+const setupOrigin = (
+  search: Record<string, unknown>,
+): { setupId?: string; testPlanId?: string; trackId?: string } => ({
+  ...textSearch(search, 'setupId'),
+  ...textSearch(search, 'testPlanId'),
+  ...textSearch(search, 'trackId'),
+});
+
 const newSetup = createRoute({
   getParentRoute: () => team,
   path: 'bikes/$bikeId/new-set-up',
+  validateSearch: setupOrigin,
   component: lazyRouteComponent(() => import('../pages/new-setup-page.js'), 'NewSetupPage'),
 });
 

@@ -2,6 +2,11 @@ import type { FieldSpec } from '../../shared/ui/form/field-spec.js';
 
 export const texts = {
   newTitle: (bike: string) => `Set up ${bike}`,
+  fromPlan: (revision: number | undefined) =>
+    revision === undefined
+      ? 'Rests on a test plan.'
+      : `Starts from revision ${revision}, and rests on the test plan it was ridden in.`,
+  toComparison: 'What the plan told',
   newLead: 'Makes a new revision and a decision record. The one before stays, and can be taken back.',
   save: 'Save this set-up',
   fork: 'Fork',

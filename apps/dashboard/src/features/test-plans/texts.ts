@@ -16,6 +16,9 @@ const KIND: Record<PlannedRun['kind'], string> = {
 };
 
 export const texts = {
+  makeSetUp: 'Make it the set-up',
+  makeSetUpLead: 'Opens the form with these figures. The decision keeps the way back to this plan.',
+  makeSetUpOf: (arm: string, bike: string) => `${arm} for ${bike}`,
   title: 'Test plans',
   lead: 'Which set-up is ridden when, so that the day can tell them apart.',
   plan: 'Plan a test',

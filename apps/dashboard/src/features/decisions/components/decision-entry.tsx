@@ -8,6 +8,7 @@ import type { SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import { TextLink } from '../../../shared/ui/link.js';
 import { texts } from '../texts.js';
 import { EndOutcome } from './end-outcome.js';
+import { RestsOn } from './rests-on.js';
 import classes from './decisions.module.css';
 
 interface DecisionEntryProps {
@@ -40,8 +41,8 @@ export function DecisionEntry(props: DecisionEntryProps) {
       </div>
       <Text>“{decision.reason}”</Text>
       <Text size="sm" c="dimmed">
-        {[texts.by(decision.decidedByName ?? texts.someone), ...evidence(decision)].join(', ')} ·{' '}
-        {texts.runsSince(observed.runs, observed.voided)}
+        {texts.by(decision.decidedByName ?? texts.someone)}
+        <RestsOn teamId={teamId} decision={decision} /> · {texts.runsSince(observed.runs, observed.voided)}
       </Text>
       {expected === null && observed.runs === 0 ? (
         <Text size="sm">{texts.nothingExpected}</Text>
@@ -72,10 +73,3 @@ export function DecisionEntry(props: DecisionEntryProps) {
     </article>
   );
 }
-
-/** What the decision rests on, in words. */
-const evidence = ({ baselineId, testPlanId, evidenceRuns }: Decision): string[] => [
-  ...(baselineId === null ? [] : [texts.onBaseline]),
-  ...(testPlanId === null ? [] : [texts.onPlan]),
-  ...(evidenceRuns === null ? [] : [texts.evidence(evidenceRuns)]),
-];

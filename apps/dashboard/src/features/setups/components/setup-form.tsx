@@ -11,13 +11,15 @@ import { Fields } from '../../../shared/ui/form/fields.js';
 import { obviousErrors, type FieldSpec } from '../../../shared/ui/form/field-spec.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { useCreateSetup } from '../api/create-setup.js';
-import { setupMessage, setupValues } from '../model/setup-form.js';
+import { NO_ORIGIN, setupMessage, setupValues, type SetupOrigin } from '../model/setup-form.js';
 import { FILL_FIELDS, FORK_FIELDS, SHOCK_FIELDS, texts, WHY_FIELDS } from '../texts.js';
 
 interface SetupFormProps {
   readonly teamId: string;
   readonly bikeId: string;
-  readonly current: Setup | undefined;
+  /** The set-up that the form starts from: what is in the bike, or one ridden before. */
+  readonly start: Setup | undefined;
+  readonly origin?: SetupOrigin;
   readonly fork: SpringUnit | undefined;
   readonly shock: SpringUnit | undefined;
   readonly tracks: readonly Track[];
@@ -31,16 +33,17 @@ const trackField = (tracks: readonly Track[]): FieldSpec => ({
   choices: [{ value: '', label: 'for all' }, ...tracks.map(({ id, name }) => ({ value: id, label: name }))],
 });
 
-export function SetupForm({ teamId, bikeId, current, fork, shock, tracks, onSaved }: SetupFormProps) {
+export function SetupForm(props: SetupFormProps) {
+  const { teamId, bikeId, start, origin = NO_ORIGIN, fork, shock, tracks, onSaved } = props;
   const create = useCreateSetup(teamId);
   const shockFields = shock === undefined ? [] : SHOCK_FIELDS;
   const form = useForm({
-    initialValues: setupValues(current),
+    initialValues: setupValues(start, origin),
     validate: (values) =>
       obviousErrors([...FORK_FIELDS, ...shockFields, ...FILL_FIELDS, ...WHY_FIELDS], values),
   });
   const submit = form.onSubmit((values) =>
-    create.mutate(setupMessage(bikeId, shock !== undefined, values), {
+    create.mutate(setupMessage(bikeId, shock !== undefined, values, origin), {
       onSuccess: onSaved,
       onError: (error) => form.setErrors(fieldErrors(error)),
     }),

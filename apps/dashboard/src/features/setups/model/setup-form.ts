@@ -10,13 +10,22 @@ const endTexts = (end: EndSetup | null | undefined) => ({
   compressionClicks: numberText(end?.compressionClicks),
 });
 
-/** The form starts from what is in the bike now. */
-export const setupValues = (current: Setup | undefined) => ({
-  fork: endTexts(current?.fork),
-  shock: endTexts(current?.shock),
+/** What leads to a set-up: the test plan whose comparison it rests on, and the track it is for; empty: for all. */
+export interface SetupOrigin {
+  readonly testPlanId: string | null;
+  readonly trackId: string;
+}
+
+/** Set up for all tracks, on no plan's word. */
+export const NO_ORIGIN: SetupOrigin = { testPlanId: null, trackId: '' };
+
+/** The form starts from what is in the bike now, or from what was ridden before. */
+export const setupValues = (start: Setup | undefined, { trackId }: SetupOrigin) => ({
+  fork: endTexts(start?.fork),
+  shock: endTexts(start?.shock),
   filledAltitudeM: '',
   filledTemperatureC: '',
-  trackId: '',
+  trackId,
   reason: '',
   note: '',
 });
@@ -31,7 +40,12 @@ const endMessage = (texts: SetupValues['fork']) => ({
   compressionClicks: parseNumber(texts.compressionClicks),
 });
 
-export function setupMessage(bikeId: string, hasShock: boolean, values: SetupValues): SetupInput {
+export function setupMessage(
+  bikeId: string,
+  hasShock: boolean,
+  values: SetupValues,
+  { testPlanId }: SetupOrigin,
+): SetupInput {
   return {
     bikeId,
     fork: endMessage(values.fork),
@@ -39,6 +53,7 @@ export function setupMessage(bikeId: string, hasShock: boolean, values: SetupVal
     filledAltitudeM: parseNumber(values.filledAltitudeM),
     filledTemperatureC: parseNumber(values.filledTemperatureC),
     trackId: values.trackId === '' ? null : values.trackId,
+    testPlanId,
     reason: values.reason,
     note: values.note,
   };
