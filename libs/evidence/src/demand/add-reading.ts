@@ -39,6 +39,8 @@ const FEWEST_CARRYING_PARTS = 8;
  * and variance (minka2001); the parts are weighed anew by how well they foretold the reading; a new rider or track
  * joins with its prior variance. docs/evidence/demand.md, D12. The summaries of the sds stay those of the last fit.
  * A refit is asked for after a tenth of the readings, where parts degenerate, and on tracks that rest on bounds.
+ * The result depends on the order of the readings since the last fit: for what-if questions and long histories, not for
+ * answers that are stored and have to be found again (docs/decisions/0009).
  */
 export function addReading(fit: DemandFit, reading: DemandReading): AddedReading {
   if (fit.modelVersion !== DEMAND_MODEL_VERSION) {
