@@ -11,7 +11,7 @@ export interface FeelQuestion<Aspect extends string = string> {
 }
 
 /** How one aspect was rated, among all that are looked at together. */
-export interface RatedAspect<Aspect extends string = string> extends RatingComparison {
+interface RatedAspect<Aspect extends string = string> extends RatingComparison {
   readonly arm: string;
   readonly aspect: Aspect;
   /** P value adjusted after Holm, and the smallest that these numbers of ratings can give so; null without ratings. */
