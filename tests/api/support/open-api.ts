@@ -134,7 +134,8 @@ export function exampleOf(
       fields.map(([name, field]) => [name, exampleOf(document, field, idAt, `${at}.${name}`)]),
     );
   }
-  if (schema.items && (schema.example === undefined || resolved(document, schema.items).format === 'uuid'))
+  const isOfIds = schema.items && resolved(document, schema.items).format === 'uuid';
+  if (schema.items && (schema.example === undefined || (isOfIds && idAt(`${at}.0`) !== undefined)))
     return [exampleOf(document, schema.items, idAt, `${at}.0`)];
   return SHOCK_EXAMPLES[at] ?? schema.example ?? null;
 }
