@@ -296,6 +296,17 @@ describe('the hit height behind a ring reading', () => {
     expect(Math.abs((await height()) / expected - 1)).toBeLessThan(RELATIVE_TOLERANCE);
     expect(Math.abs(expected / (fork?.hit.heightM ?? NaN) - 1)).toBeGreaterThan(0.01);
   });
+
+  it('at the end of a stroke that is corrected to a shorter one still says at least, and keeps nobody from the demand', async () => {
+    const { id } = (await log({ fork: { travelUsedMm: 170 } }).expect(201)).body as Run;
+    const unit = `${team.path}/spring-units/${team.fork.id}`;
+    const { version } = (await team.mechanic.get(unit).expect(200)).body as { version: number };
+    const { body } = await team.mechanic.put(unit, { ...FORK, strokeMm: 168 }, version).expect(200);
+    await team.mechanic.get(`${team.path}/tracks/${team.track.id}/demand?end=fork`).expect(200);
+    const run = (await team.mechanic.get(`${team.path}/runs/${id}`).expect(200)).body as Run;
+    expect(run.fork?.hit.kind).toBe('at-least');
+    await team.mechanic.put(unit, FORK, (body as { version: number }).version).expect(200);
+  });
 });
 
 describe('a bike, a unit, a rider or a track', () => {

@@ -1,4 +1,4 @@
-import { ENGINE_VERSION } from '@loamledger/spring';
+import { ENGINE_VERSION, SpringInputError } from '@loamledger/spring';
 import { Injectable } from '@nestjs/common';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { fillOf, filledAtOf } from '../setups/setup-fill.js';
@@ -28,6 +28,7 @@ export class HitHeights {
     reading: { travelUsed: number; readingSd: number },
     records: RunRecords,
     unit: SpringUnit,
+    find: typeof ringHit = ringHit,
   ): HitColumns {
     const { setup, bike, rider, session, track } = records;
     const inputs = endInputs(end, {
@@ -38,7 +39,7 @@ export class HitHeights {
       filledAt: filledAtOf(setup),
       ambient: ambientAt(track.altitude, session),
     });
-    const hit = ringHit(inputs, reading.travelUsed, reading.readingSd);
+    const hit = find(inputs, reading.travelUsed, reading.readingSd);
     const versions = [unit.version, bike.version, rider.version, session.version, track.version];
     return {
       hitKind: hit?.hitKind ?? null,
@@ -63,9 +64,23 @@ export class HitHeights {
       const records = await recordsOf(reading);
       const unit = records.units[reading.end];
       if (!unit) continue;
-      const columns = this.columns(reading.end, reading, records, unit);
+      const columns = this.columns(reading.end, reading, records, unit, whatItStillTells);
       await this.queries.updateHit(transaction, teamId, reading.id, columns);
     }
     return stale.length;
   }
 }
+
+/**
+ * The same for a reading that was possible when it was entered: figures that were corrected since must not keep a whole
+ * team from its demand. A ring beyond the stroke as it is now was at its end; where the figures cannot explain a reading at
+ * all, it tells nothing.
+ */
+const whatItStillTells: typeof ringHit = (inputs, travelUsed, readingSd) => {
+  try {
+    return ringHit(inputs, Math.min(travelUsed, inputs.unit.stroke), readingSd);
+  } catch (error) {
+    if (error instanceof SpringInputError) return null;
+    throw error;
+  }
+};
