@@ -38,7 +38,9 @@ async function repeated(measure: () => Promise<number>): Promise<string> {
   return times.map((time) => time.toFixed(0)).join(', ');
 }
 
-const address = () => `${house.address}/teams/${house.demo.teamId}/my-bike?bikeId=${house.demo.bikeId}`;
+function address(): string {
+  return `${house.address}/teams/${house.demo.teamId}/my-bike?bikeId=${house.demo.bikeId}`;
+}
 
 async function phone(): Promise<{ context: BrowserContext; page: Page }> {
   const context = await browser.newContext({ viewport: { width: 390, height: 844 } });
