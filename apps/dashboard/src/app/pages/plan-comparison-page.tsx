@@ -33,7 +33,8 @@ export function PlanComparisonPage() {
   return (
     <Page
       title={texts.title}
-      lead={plan.data?.name}
+      // Room for its line from the start: a refused comparison is told before the plan's name has come.
+      lead={plan.data?.name ?? '\u00a0'}
       actions={
         <LinkButton variant="default" to="/teams/$teamId/test-plans/$planId" params={{ teamId, planId }}>
           {texts.toPlan}
