@@ -39,7 +39,7 @@ export class TakeBaseline {
   async take(scope: TeamScope, id: string, input: TakeBaselineDto): Promise<SetupDto> {
     return this.database.writeOnce(scope, async (transaction) => {
       const ready = await this.prepare(transaction, scope, id, input);
-      if ((await this.lockAsLookedAt(transaction, scope, [ready])).length > 0) throw new NewerBaseline();
+      if ((await this.revisedSince(transaction, scope, [ready])).length > 0) throw new NewerBaseline();
       return this.revise(transaction, scope, ready);
     });
   }
@@ -66,9 +66,11 @@ export class TakeBaseline {
         }
       }
       if (refused.length > 0) throw new NotAllTaken(refused);
-      const changed = await this.lockAsLookedAt(transaction, scope, ready);
-      if (changed.length > 0)
-        throw new NotAllTaken(changed.map((index) => refusalOf(baselines, index, STALE)));
+      const changed = await this.revisedSince(transaction, scope, ready);
+      if (changed.length > 0) {
+        const places = changed.map((bikeId) => ready.findIndex(({ bike }) => bike.id === bikeId));
+        throw new NotAllTaken(places.map((place) => refusalOf(baselines, place, STALE)));
+      }
       const items: SetupDto[] = [];
       for (const next of ready) items.push(await this.revise(transaction, scope, next));
       return { items };
@@ -76,23 +78,16 @@ export class TakeBaseline {
   }
 
   /**
-   * Lets nobody else revise the bikes until the end of the transaction, and tells the places of those that somebody has
-   * revised since they were looked at. Not before all are looked at: to look may take the lock of the track, which
-   * others take before a bike's.
+   * The bikes that somebody has set up anew since they were looked at; nobody can from now on. Not before all are looked
+   * at: to look may take the lock of the track, which others take before a bike's.
    */
-  private async lockAsLookedAt(
+  private revisedSince(
     transaction: Transaction,
     { teamId }: TeamScope,
     ready: readonly Ready[],
-  ): Promise<number[]> {
-    const bikeIds = ready.map(({ bike }) => bike.id);
-    await this.setups.lockBikes(transaction, teamId, bikeIds);
-    const changed: number[] = [];
-    for (const [i, { bike, fromSetupId }] of ready.entries()) {
-      const latest = await this.setups.latest(transaction, teamId, bike.id);
-      if ((latest?.id ?? null) !== fromSetupId) changed.push(i);
-    }
-    return changed;
+  ): Promise<string[]> {
+    const seen = new Map(ready.map(({ bike, fromSetupId }) => [bike.id, fromSetupId]));
+    return this.setups.revisedSince(transaction, teamId, seen);
   }
 
   private async revise(transaction: Transaction, scope: TeamScope, ready: Ready): Promise<SetupDto> {

@@ -96,15 +96,25 @@ export class SetupsService {
     return this.queries.latest(transaction, teamId, bikeId);
   }
 
-  /** The newest set-up, while others who would revise the bike's set-up wait for the end of this transaction. */
-  async latestForRevision(transaction: Transaction, teamId: string, bikeId: string): Promise<Setup | null> {
-    await this.queries.lockBikes(transaction, teamId, [bikeId]);
-    return this.queries.latest(transaction, teamId, bikeId);
-  }
-
   /** Makes others who would revise these bikes' set-ups wait for the end of this transaction. */
   lockBikes(transaction: Transaction, teamId: string, bikeIds: readonly string[]): Promise<void> {
     return this.queries.lockBikes(transaction, teamId, bikeIds);
+  }
+
+  /** Locks the bikes, and tells those that have a newer set-up than the one named; null: the bike had none. */
+  async revisedSince(
+    transaction: Transaction,
+    teamId: string,
+    named: ReadonlyMap<string, string | null>,
+  ): Promise<string[]> {
+    const bikeIds = [...named.keys()];
+    await this.lockBikes(transaction, teamId, bikeIds);
+    const changed: string[] = [];
+    for (const bikeId of bikeIds) {
+      const latest = await this.queries.latest(transaction, teamId, bikeId);
+      if ((latest?.id ?? null) !== named.get(bikeId)) changed.push(bikeId);
+    }
+    return changed;
   }
 
   latestOfAll(transaction: Transaction, teamId: string): Promise<readonly Setup[]> {

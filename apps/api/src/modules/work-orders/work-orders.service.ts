@@ -50,7 +50,7 @@ export class WorkOrdersService {
     return this.database.writeOnce(scope, async (transaction) => {
       const to = await this.setups.require(transaction, teamId, setupId);
       // Others who would make an order for the bike, or change its set-up, wait here.
-      await this.setups.latestForRevision(transaction, teamId, to.bikeId);
+      await this.setups.lockBikes(transaction, teamId, [to.bikeId]);
       const [existing] = await this.orders.all(transaction, teamId, { toSetupId: to.id });
       if (existing) throw new OrderExists();
       if (await this.orders.isRidden(transaction, teamId, to.id)) throw new NoWork();

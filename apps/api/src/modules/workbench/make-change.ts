@@ -32,8 +32,9 @@ export class MakeChange {
         records,
         figures,
       );
-      const current = await this.setups.latestForRevision(transaction, scope.teamId, input.bikeId);
-      if ((current?.id ?? null) !== input.setupId) throw new StaleChange();
+      const seen = new Map([[input.bikeId, input.setupId]]);
+      if ((await this.setups.revisedSince(transaction, scope.teamId, seen)).length > 0)
+        throw new StaleChange();
       const { reason, testPlanId = null } = input;
       const occasion = { reason, trackId, baselineId: null, testPlanId, expected, evidenceRuns };
       return setupAnswer(await this.setups.revise(transaction, scope, records.bike, figures, occasion));
