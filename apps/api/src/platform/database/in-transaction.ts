@@ -5,6 +5,13 @@ import type { PostgresQueryRunner } from 'typeorm/driver/postgres/PostgresQueryR
 /** What Postgres says of a transaction that is whole so far. */
 const WHOLE = 'T';
 
+/** What each statement sees: what is stored by then, or what was by the first. */
+type Isolation = 'READ COMMITTED' | 'REPEATABLE READ';
+const START: Readonly<Record<Isolation, string>> = {
+  'READ COMMITTED': 'START TRANSACTION',
+  'REPEATABLE READ': 'START TRANSACTION ISOLATION LEVEL REPEATABLE READ',
+};
+
 /**
  * Runs `work` in a transaction of a connection of its own, behind what `open` asks. The mapper's own way waits for the
  * answer to START TRANSACTION, and would wait for that of `open`; here the first statement of `work` leaves with both.
@@ -16,12 +23,13 @@ export async function inTransaction<T>(
   dataSource: DataSource,
   open: (transaction: EntityManager) => Promise<unknown>,
   work: (transaction: EntityManager) => Promise<T>,
+  isolation: Isolation = 'READ COMMITTED',
 ): Promise<T> {
   const runner = dataSource.createQueryRunner() as PostgresQueryRunner;
   try {
     const connection = (await runner.connect()) as Client;
     tellOfTransaction(runner);
-    const opened = Promise.all([runner.query('START TRANSACTION'), open(runner.manager)]);
+    const opened = Promise.all([runner.query(START[isolation]), open(runner.manager)]);
     // It is waited for below; until then nobody may call its failure unexpected.
     opened.catch(() => undefined);
     try {

@@ -49,10 +49,12 @@ export class TeamDatabase {
     work: (transaction: Transaction) => Promise<T>,
   ): Promise<T> {
     if (this.whole.getStore()) throw new Error('A snapshot would not see what is not stored yet.');
-    return this.dataSource.transaction('REPEATABLE READ', async (transaction) => {
-      await nameTeam(transaction, scope);
-      return work(transaction);
-    });
+    return inTransaction(
+      this.dataSource,
+      (transaction) => nameTeam(transaction, scope),
+      work,
+      'REPEATABLE READ',
+    );
   }
 
   /** Runs `work` in a transaction that sees no team, only what belongs to the account itself. */
