@@ -1,4 +1,5 @@
 import { choleskyInPlace, inverseFromCholesky } from '../numerics/cholesky.js';
+import { product } from '../numerics/matrix.js';
 import type { ConditionalPosterior } from './conditional-posterior.js';
 import type { BoundedCell, DemandDesign } from './design.js';
 import { levelOfCell, type LevelForm } from './pair-effects.js';
@@ -122,20 +123,6 @@ function transposed(matrix: Float64Array, size: number): Float64Array {
   const result = new Float64Array(size * size);
   for (let i = 0; i < size; i += 1) {
     for (let j = 0; j < size; j += 1) result[j * size + i] = matrix[i * size + j] as number;
-  }
-  return result;
-}
-
-/** Product of two square matrices, row-major. */
-function product(left: Float64Array, right: Float64Array, size: number): Float64Array {
-  const result = new Float64Array(size * size);
-  for (let i = 0; i < size; i += 1) {
-    for (let k = 0; k < size; k += 1) {
-      const value = left[i * size + k] as number;
-      for (let j = 0; j < size; j += 1) {
-        result[i * size + j] = (result[i * size + j] as number) + value * (right[k * size + j] as number);
-      }
-    }
   }
   return result;
 }

@@ -1,6 +1,7 @@
+import { dot, form, product, times } from '../numerics/matrix.js';
 import { contrast } from './least-squares.js';
 import type { MixedModel } from './mixed-model.js';
-import { form, product, throughCells, times } from './random-cells.js';
+import { throughCells } from './random-cells.js';
 
 /** A contrast of fixed terms: estimate and standard error in y's unit, and the degrees of freedom of their t. */
 interface MixedContrast {
@@ -103,6 +104,3 @@ function varianceCovariance(
     rows: (scale * ofCells) / determinant,
   };
 }
-
-const dot = (a: Float64Array, b: Float64Array): number =>
-  a.reduce((sum, value, i) => sum + value * (b[i] as number), 0);

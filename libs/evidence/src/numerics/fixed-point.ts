@@ -1,3 +1,5 @@
+import { dot } from './matrix.js';
+
 /** Earlier steps that are mixed with the last one. */
 const DEPTH = 3;
 /** A step whose part that is new is this small against it (squares) adds nothing but rounding. */
@@ -74,10 +76,4 @@ function subtract(into: Float64Array, a: Float64Array, b: Float64Array): void {
 
 function addTo(into: Float64Array, share: number, what: Float64Array): void {
   for (let i = 0; i < into.length; i += 1) into[i] = (into[i] as number) + share * (what[i] as number);
-}
-
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i += 1) sum += (a[i] as number) * (b[i] as number);
-  return sum;
 }
