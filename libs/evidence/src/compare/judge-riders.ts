@@ -4,7 +4,7 @@ import type { RiderModel } from './rider-model.js';
 import { fewestRiders, ridersForDifference } from './riders-needed.js';
 import { testArms, type Levels } from './test-arms.js';
 import type { TimedRun } from './time-model.js';
-import { percent, tooFewDf } from './verdict.js';
+import { percent, tooFewDf, unsignedPercent } from './verdict.js';
 
 /**
  * Verdicts on the set-ups for riders in general. Where there are too few riders for one, the reading for these riders only
@@ -72,5 +72,5 @@ const readingSentence = ({ verdict, difference }: ArmComparison, riders: number)
 
 const neededSentence = (riders: number | null, margin: number): string =>
   riders === null
-    ? ` With as many runs each, no number of riders that a team has is enough to find ${percent(Math.log1p(margin)).replace('+', '')}.`
-    : ` With as many runs each it takes about ${riders} riders to find ${percent(Math.log1p(margin)).replace('+', '')} 8 times in 10.`;
+    ? ` With as many runs each, no number of riders that a team has is enough to find ${unsignedPercent(Math.log1p(margin))}.`
+    : ` With as many runs each it takes about ${riders} riders to find ${unsignedPercent(Math.log1p(margin))} 8 times in 10.`;

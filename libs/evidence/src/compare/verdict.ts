@@ -38,6 +38,9 @@ export const percent = (log: number): string => {
   return `${share > 0 ? '+' : ''}${share.toFixed(1)} %`;
 };
 
+/** A size on the log scale as per cent of time: it has no direction. */
+export const unsignedPercent = (log: number): string => percent(log).replace('+', '');
+
 /**
  * Verdict from adjusted P values: faster or slower below α, no practical difference where both one-sided tests are
  * below α, else cannot tell yet. A difference that is both real and inside the margin is no practical difference.
@@ -57,7 +60,7 @@ export function verdictOf(basis: VerdictBasis, needed: RunsStillNeeded | null): 
     const small = real ? ' The difference is real but smaller than the margin.' : '';
     return {
       verdict: 'no practical difference',
-      sentence: `Within ± ${percent(margin).replace('+', '')} (${percent(estimate)}).${small}${borrowed}`,
+      sentence: `Within ± ${unsignedPercent(margin)} (${percent(estimate)}).${small}${borrowed}`,
     };
   }
   if (real) {

@@ -1,7 +1,6 @@
 import { compareSetUps, type Comparison } from './compare-set-ups.js';
 import type { ComparisonRequest } from './comparison-request.js';
-
-const PER_CENT = 100;
+import { percent } from './verdict.js';
 
 /**
  * A comparison whose set-ups also say what they would be with timed void runs counted: how much hangs on leaving them out.
@@ -26,8 +25,5 @@ export function withVoidsCounted(request: ComparisonRequest, comparison: Compari
   };
 }
 
-function wordsOf({ verdict, share }: Comparison['arms'][number]): string {
-  if (share === null) return verdict;
-  const percent = (share * PER_CENT).toFixed(1);
-  return `${verdict}, ${Number(percent) > 0 ? '+' : ''}${percent} %`;
-}
+const wordsOf = ({ verdict, difference }: Comparison['arms'][number]): string =>
+  difference === null ? verdict : `${verdict}, ${percent(difference)}`;
