@@ -6,6 +6,7 @@ import { fitRuns, type TimedRun } from '../../libs/evidence/src/compare/time-mod
 import { verdictOf, type Verdict } from '../../libs/evidence/src/compare/verdict.js';
 import { normals, uniforms } from './evidence-numbers.js';
 import { reference } from './evidence-reference.js';
+import { teamTrend } from './team-trend.js';
 
 const relative = (got: number | null | undefined, expected: number): number => Math.abs((got ?? Number.NaN) / expected - 1);
 
@@ -74,24 +75,13 @@ describe('one rider, four set-ups, twelve runs, one void', () => {
 });
 
 describe('five riders on mirrored Williams orders', () => {
-  const { data, result } = reference<{
-    data: { rider: string[]; run: number[]; setup: string[]; time_s: number[] };
-    result: {
+  const { runs, result } = teamTrend<{
       fixed_riders_common_trend: {
         coefficients: { term: string[]; estimate: number[]; se: number[] };
         df_residual: number;
       };
       KR_vs_A: { p: number[] };
-    };
-  }>('team_trend_example');
-  const runs = data.time_s.map((time, i): TimedRun => ({
-    arm: data.setup[i] as string,
-    rider: data.rider[i] as string,
-    session: 'one',
-    position: data.run[i] as number,
-    time,
-    voided: false,
-  }));
+    }>();
 
   it('by the scatter between runs, for these riders', () => {
     const { coefficients, df_residual } = result.fixed_riders_common_trend;

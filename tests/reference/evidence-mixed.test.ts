@@ -6,6 +6,7 @@ import { kenwardRoger } from '../../libs/evidence/src/linear/kenward-roger.js';
 import { leastSquares } from '../../libs/evidence/src/linear/least-squares.js';
 import { fitMixed } from '../../libs/evidence/src/linear/mixed-model.js';
 import { reference } from './evidence-reference.js';
+import { teamTrend } from './team-trend.js';
 
 const relative = (got: number | null | undefined, expected: number): number =>
   Math.abs((got ?? Number.NaN) / expected - 1);
@@ -107,22 +108,11 @@ describe('one random level a group, open data', () => {
 });
 
 describe('five riders on mirrored Williams orders', () => {
-  const { data, result } = reference<{
-    data: { rider: string[]; run: number[]; setup: string[]; time_s: number[] };
-    result: {
+  const { runs, result } = teamTrend<{
       mixed: { vc: { grp: string[]; sd: number[] } };
       KR_vs_A: Record<'estimate' | 'se' | 'df' | 'p', number[]>;
       cell_means_two_way: { lm: { df_residual: number } };
-    };
-  }>('team_trend_example');
-  const runs = data.time_s.map((time, i): TimedRun => ({
-    arm: data.setup[i] as string,
-    rider: data.rider[i] as string,
-    session: 'one',
-    position: data.run[i] as number,
-    time,
-    voided: false,
-  }));
+    }>();
 
   it('estimates, standard errors, degrees of freedom and P values of Kenward and Roger, the rider-by-arm part being 0', () => {
     const model = fitRiders(runs, 'A', 'linear');
@@ -143,7 +133,7 @@ describe('five riders on mirrored Williams orders', () => {
 
   it('where riders do differ, balanced runs give the two-way analysis of rider means', () => {
     const SPREAD = [0.02, -0.015, 0.01, -0.02, 0.005];
-    const riders = [...new Set(data.rider)];
+    const riders = [...new Set(runs.map(({ rider }) => rider))];
     const arms = ['A', 'B', 'C', 'D'];
     const suited = runs.map((run): TimedRun => {
       const at = (riders.indexOf(run.rider) + 2 * arms.indexOf(run.arm)) % SPREAD.length;
