@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import plain from './plain-table.module.css';
 import classes from './record-table.module.css';
 
 export interface Column<Row> {
@@ -22,7 +23,7 @@ export function RecordTable<Row extends { readonly id: string }>({ columns, rows
   const [first, ...others] = columns;
   const look = ({ isNumber }: Column<Row>) => (isNumber === true ? classes.number : undefined);
   return (
-    <table role="table" className={classes.table}>
+    <table role="table" className={`${plain.table} ${classes.table}`}>
       <thead role="rowgroup">
         <tr role="row">
           {columns.map((column) => (

@@ -1,6 +1,6 @@
 import { formatNumber } from '../../../shared/format/numbers.js';
 import type { Bike } from '../../../shared/http/reads/bikes.js';
-import { TextLink } from '../../../shared/ui/link.js';
+import { NameLink } from '../../../shared/ui/name-link.js';
 import { RecordTable } from '../../../shared/ui/record-table.js';
 import { texts } from '../texts.js';
 
@@ -16,14 +16,11 @@ interface BikeListProps {
 }
 
 export function BikeList({ teamId, bikes, riderName, unitName, canChange }: BikeListProps) {
-  const name = ({ id, name: text }: Bike) =>
-    canChange ? (
-      <TextLink to="/teams/$teamId/team/bikes/$bikeId" params={{ teamId, bikeId: id }}>
-        {text}
-      </TextLink>
-    ) : (
-      text
-    );
+  const name = ({ id, name: text }: Bike) => (
+    <NameLink canChange={canChange} to="/teams/$teamId/team/bikes/$bikeId" params={{ teamId, bikeId: id }}>
+      {text}
+    </NameLink>
+  );
   return (
     <RecordTable
       rows={bikes}

@@ -1,3 +1,4 @@
+import plain from '../../../shared/ui/plain-table.module.css';
 import type { PitBike } from '../api/pit.js';
 import { texts } from '../texts.js';
 import { PitRow } from './pit-row.js';
@@ -17,7 +18,7 @@ const COLUMNS = [texts.bike, texts.fork, texts.shock, texts.since, texts.waits, 
  */
 export function PitTable({ teamId, bikes, canSetUp }: PitTableProps) {
   return (
-    <table role="table" className={classes.table}>
+    <table role="table" className={`${plain.table} ${classes.table}`}>
       <caption className="ll-heard-only">{texts.caption}</caption>
       <thead role="rowgroup">
         <tr role="row">

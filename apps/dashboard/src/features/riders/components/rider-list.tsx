@@ -1,8 +1,8 @@
 import { massText } from '../../../shared/format/quantities.js';
 import { formatNumber } from '../../../shared/format/numbers.js';
 import type { Rider } from '../../../shared/http/reads/riders.js';
-import { TextLink } from '../../../shared/ui/link.js';
 import { Assumed } from '../../../shared/ui/note.js';
+import { NameLink } from '../../../shared/ui/name-link.js';
 import { RecordTable } from '../../../shared/ui/record-table.js';
 import { texts } from '../texts.js';
 
@@ -16,14 +16,11 @@ const sag = ({ sagLowPct, sagHighPct }: Rider['fork']) =>
   `${formatNumber(sagLowPct)}–${formatNumber(sagHighPct)} %`;
 
 export function RiderList({ teamId, riders, canChange }: RiderListProps) {
-  const name = ({ id, name: text }: Rider) =>
-    canChange ? (
-      <TextLink to="/teams/$teamId/team/riders/$riderId" params={{ teamId, riderId: id }}>
-        {text}
-      </TextLink>
-    ) : (
-      text
-    );
+  const name = ({ id, name: text }: Rider) => (
+    <NameLink canChange={canChange} to="/teams/$teamId/team/riders/$riderId" params={{ teamId, riderId: id }}>
+      {text}
+    </NameLink>
+  );
   return (
     <RecordTable
       rows={riders}

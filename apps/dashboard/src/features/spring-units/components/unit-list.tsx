@@ -1,8 +1,8 @@
 import { pressureRangeText } from '../../../shared/format/quantities.js';
 import { formatCount, formatNumber } from '../../../shared/format/numbers.js';
 import { hasLimits, type SpringUnit } from '../../../shared/http/reads/spring-units.js';
-import { TextLink } from '../../../shared/ui/link.js';
 import { WarningMark } from '../../../shared/ui/note.js';
+import { NameLink } from '../../../shared/ui/name-link.js';
 import { RecordTable } from '../../../shared/ui/record-table.js';
 import { figuresOf } from '../model/figures.js';
 import { assumedFigures } from '../model/unit-form.js';
@@ -15,14 +15,15 @@ interface UnitListProps {
 }
 
 export function UnitList({ teamId, units, canChange }: UnitListProps) {
-  const name = ({ id, name: text }: SpringUnit) =>
-    canChange ? (
-      <TextLink to="/teams/$teamId/team/spring-units/$unitId" params={{ teamId, unitId: id }}>
-        {text}
-      </TextLink>
-    ) : (
-      text
-    );
+  const name = ({ id, name: text }: SpringUnit) => (
+    <NameLink
+      canChange={canChange}
+      to="/teams/$teamId/team/spring-units/$unitId"
+      params={{ teamId, unitId: id }}
+    >
+      {text}
+    </NameLink>
+  );
   return (
     <RecordTable
       rows={units}
