@@ -101,13 +101,55 @@ describe('an invitation', () => {
     await second.post('/invitations/accept', person(second, { token })).expect(403);
   });
 
-  it('used by two at the same moment takes one of them', async () => {
-    const token = await invite(team, { role: 'coach' });
-    const rivals = [new Member(service), new Member(service), new Member(service)];
+  const accounts = async () => {
+    const [row] = await asOwner<{ number: number }>(service, 'select count(*)::int as number from account');
+    return row?.number ?? 0;
+  };
+  /** All send at once what each has got ready: who is taken, and what the others are told. */
+  const rush = async (rivals: readonly Member[], token: string) => {
     const answers = await Promise.all(
       rivals.map((rival) => rival.post('/invitations/accept', person(rival, { token }))),
     );
-    expect(answers.map(({ status }) => status).toSorted()).toEqual([201, 403, 403]);
+    const taken = answers.filter(({ status }) => status === 201);
+    const refused = answers.filter(({ status }) => status !== 201);
+    return { taken, codes: refused.map(({ body }) => (body as { code: string }).code) };
+  };
+
+  it('used by several at the same moment takes one of them, and makes nobody else an account', async () => {
+    for (let round = 0; round < 5; round += 1) {
+      const token = await invite(team, { role: 'coach' });
+      const before = await accounts();
+      const rivals = Array.from({ length: 6 }, () => new Member(service));
+      const { taken, codes } = await rush(rivals, token);
+      expect(taken).toHaveLength(1);
+      expect(codes).toEqual(Array(5).fill('invitation.gone'));
+      expect(await accounts()).toBe(before + 1);
+      const signIns = await Promise.all(rivals.map((rival) => signIn(rival)));
+      expect(signIns.filter(({ status }) => status === 201)).toHaveLength(1);
+    }
+  });
+
+  it('sent twice at the same moment by one person makes one account', async () => {
+    const token = await invite(team, { role: 'coach' });
+    const before = await accounts();
+    const member = new Member(service);
+    const { taken, codes } = await rush([member, member, member], token);
+    expect(taken).toHaveLength(1);
+    for (const code of codes) expect(['invitation.gone', 'sign-up.email-taken']).toContain(code);
+    expect(await accounts()).toBe(before + 1);
+  });
+
+  it('used by several with accounts at the same moment takes one of them and leaves the others as they were', async () => {
+    const token = await invite(team, { role: 'coach' });
+    const rivals = await Promise.all(Array.from({ length: 4 }, () => new Member(service).signUp()));
+    const before = await accounts();
+    const { taken, codes } = await rush(rivals, token);
+    expect(taken).toHaveLength(1);
+    expect(codes).toEqual(Array(3).fill('invitation.gone'));
+    expect(await accounts()).toBe(before);
+    const now = await Promise.all(rivals.map((rival) => signIn(rival).expect(201)));
+    const inTeams = now.flatMap(({ body }) => (body as { memberships: unknown[] }).memberships);
+    expect(inTeams).toHaveLength(1);
   });
 
   it('ends after its time', async () => {

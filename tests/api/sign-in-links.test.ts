@@ -53,6 +53,19 @@ describe('a sign-in link', () => {
     expect(answers.map(({ status }) => status).toSorted()).toEqual([201, 403, 403]);
   });
 
+  it('is not used up, and ends nothing, where the sign-in cannot begin', async () => {
+    const token = await riderLink(true);
+    await asOwner(service, 'revoke insert on sign_in from loamledger_app');
+    try {
+      await use(token).expect(500);
+    } finally {
+      await asOwner(service, 'grant insert on sign_in to loamledger_app');
+    }
+    await team.riderMember.get('/accounts/current').expect(200);
+    await use(token).expect(201);
+    await team.riderMember.get('/accounts/current').expect(401);
+  });
+
   it('ends after its time', async () => {
     const token = await riderLink(false);
     await asOwner(service, 'update sign_in_link set expires_at = now()');

@@ -4,6 +4,9 @@ import type { Role } from '../../platform/http/scope.js';
 import { AccountEntity } from './account.entity.js';
 import type { AccountUnits } from './account-units.js';
 
+/** What a person brings, and the id that the account will have. */
+export type NewAccount = Pick<AccountEntity, 'id' | 'email' | 'displayName' | 'passwordHash'>;
+
 export interface Membership {
   teamId: string;
   teamName: string;
@@ -13,10 +16,7 @@ export interface Membership {
 
 @Injectable()
 export class AccountsQueries {
-  async insertAccount(
-    transaction: Transaction,
-    account: Pick<AccountEntity, 'id' | 'email' | 'displayName' | 'passwordHash'>,
-  ): Promise<void> {
+  async insertAccount(transaction: Transaction, account: NewAccount): Promise<void> {
     await transaction.insert(AccountEntity, account);
   }
 

@@ -18,7 +18,7 @@ import {
   WrongCredentials,
 } from './accounts.errors.js';
 import type { AccountEntity } from './account.entity.js';
-import { AccountsQueries } from './accounts.queries.js';
+import { AccountsQueries, type NewAccount } from './accounts.queries.js';
 import { type NewSignIn, SignInsService } from './sign-ins.service.js';
 import type { UnitsDto, UnitsInputDto } from './units.dto.js';
 
@@ -41,7 +41,9 @@ export class AccountsService {
   async signUp(input: SignUpDto, address: string): Promise<SignIn> {
     if (!this.config.openSignUp) throw new SignUpClosed();
     await this.throttle.trySignUp(address);
-    return this.beginSignIn(await this.createAccount(input));
+    const account = await newAccount(input);
+    await this.insertAccount(account);
+    return this.beginSignIn(account.id);
   }
 
   /** Signs in, with growing delays after failures from one address on one account. */
@@ -61,7 +63,10 @@ export class AccountsService {
     return candidate.id;
   }
 
-  /** Joins a team by a single-use link, with a new account or, given its password, an existing one. */
+  /**
+   * Joins a team by a single-use link, with a new account or, given its password, an existing one. A new account is
+   * made by whoever gets the link only: who comes too late by a moment must not be left with one that is in no team.
+   */
   async join(input: JoinDto, address: string): Promise<SignIn> {
     const invitation = await this.database.asStranger((transaction) =>
       this.queries.openInvitation(transaction, hashToken(input.token)),
@@ -70,20 +75,25 @@ export class AccountsService {
     const existing = await this.database.asStranger((transaction) =>
       this.queries.signInCandidate(transaction, input.email),
     );
-    const accountId = existing ? await this.provenAccount(input, address) : await this.createAccount(input);
-    const used = await this.members.useInvitation(invitation, accountId);
-    if (!used) throw new InvitationGone();
-    return this.beginSignIn(accountId);
+    // Before the transaction: a wrong guess stays counted, and a password takes long to hash.
+    const account = existing ? { id: await this.provenAccount(input, address) } : await newAccount(input);
+    await this.database.allOrNothing(async () => {
+      if ('passwordHash' in account) await this.insertAccount(account);
+      if (!(await this.members.useInvitation(invitation, account.id))) throw new InvitationGone();
+    });
+    return this.beginSignIn(account.id);
   }
 
-  /** Signs a rider in by a single-use link from the pit. */
+  /** Signs a rider in by a single-use link from the pit. The link is used up by a sign-in that has begun only. */
   async signInByLink({ token }: SignInLinkTokenDto): Promise<SignIn> {
-    const used = await this.database.asStranger((statements) =>
-      this.queries.useSignInLink(statements, hashToken(token)),
-    );
-    if (!used) throw new SignInLinkGone();
-    if (used.endsOthers) await this.signIns.endAll(used.accountId);
-    return this.beginSignIn(used.accountId);
+    return this.database.allOrNothing(async () => {
+      const used = await this.database.asStranger((statements) =>
+        this.queries.useSignInLink(statements, hashToken(token)),
+      );
+      if (!used) throw new SignInLinkGone();
+      if (used.endsOthers) await this.signIns.endAll(used.accountId);
+      return this.beginSignIn(used.accountId);
+    });
   }
 
   async describe(accountId: string): Promise<AccountDto> {
@@ -108,28 +118,26 @@ export class AccountsService {
     });
   }
 
-  private async createAccount(input: SignUpDto): Promise<string> {
-    const account = {
-      id: newId(),
-      email: input.email,
-      displayName: input.displayName,
-      passwordHash: await hashPassword(input.password),
-    };
+  private async insertAccount(account: NewAccount): Promise<void> {
     try {
       await this.database.asAccount(account.id, (transaction) =>
         this.queries.insertAccount(transaction, account),
       );
     } catch (error) {
-      if (isUniqueViolation(error)) throw new EmailTaken(input.email);
+      if (isUniqueViolation(error)) throw new EmailTaken(account.email);
       throw error;
     }
-    return account.id;
   }
 
   async beginSignIn(accountId: string): Promise<SignIn> {
     return { ...(await this.signIns.begin(accountId)), account: await this.describe(accountId) };
   }
 }
+
+const newAccount = async ({ email, displayName, password }: SignUpDto): Promise<NewAccount> => ({
+  ...{ id: newId(), email, displayName },
+  passwordHash: await hashPassword(password),
+});
 
 const unitsAnswer = ({
   pressureUnit,
