@@ -103,6 +103,29 @@ describe('every degenerate case has a sentence of its own', () => {
     expect(arm?.interval).not.toBeNull();
   });
 
+  it('too few degrees of freedom, however small the scatter: it takes the runs that make them enough', () => {
+    const fine = fc.integer({ min: -9, max: 9 }).map((step) => 1 + 1e-5 * step);
+    fc.assert(
+      fc.property(
+        fc.constantFrom('ABBA', 'ABBAB', 'ABCCBA'),
+        fc.array(fine, { minLength: 6 }),
+        (order, noise) => {
+          const runs = [...order].map((arm, i) =>
+            run(arm, i + 1, 100 * (arm === 'A' ? 1 : 0.999) * (noise[i] ?? 1)),
+          );
+          for (const { df, needed, sentence } of ask(runs).arms) {
+            if (df === null) continue;
+            expect(sentence).toMatch(/Only [12] degree/);
+            expect(sentence).toMatch(/it takes 1 more to find .* 8 times in 10, 1 more to show/);
+            const more = needed?.forDifference ?? 0;
+            expect(df + new Set(order).size * more).toBeGreaterThanOrEqual(3);
+          }
+        },
+      ),
+      { numRuns: 15 },
+    );
+  });
+
   it('a set-up that was ridden in a session of its own cannot be told from that session', () => {
     const runs = [run('A', 1, 100), run('A', 2, 101), run('A', 3, 100.5), run('A', 4, 100.2)];
     const other = [run('B', 1, 98), run('B', 2, 99), run('B', 3, 98.4)].map((entry) => ({
@@ -158,6 +181,14 @@ describe('verdicts', () => {
     const [first, ...later] = looks.map(({ arms }) => arms[0]?.needed);
     expect(first).toMatchObject({ forDifference: expect.any(Number) as number });
     expect(later).toEqual(later.map(() => first));
+  });
+
+  it('undecided although its runs should have been enough, it does not ask for none more', () => {
+    const scatter = SCATTER.map((share) => 1.2 * share);
+    const [arm] = ask(timed(0.007, scatter)).arms;
+    expect(arm?.verdict).toBe('cannot tell yet');
+    expect(arm?.needed?.forDifference).toBe(0);
+    expect(arm?.sentence).toContain('it takes as many as these to find a difference as large as the margin');
   });
 
   it('the unit of time has no influence', () => {

@@ -1,10 +1,11 @@
 import type { ArmComparison } from './arm-comparison.js';
 import type { ComparisonRequest } from './comparison-request.js';
 import type { RiderModel } from './rider-model.js';
+import { tooFewDf } from './few-df.js';
 import { fewestRiders, ridersForDifference } from './riders-needed.js';
 import { testArms, type Levels } from './test-arms.js';
 import type { TimedRun } from './time-model.js';
-import { percent, tooFewDf, unsignedPercent } from './verdict.js';
+import { percent, unsignedPercent } from './verdict.js';
 
 /**
  * Verdicts on the set-ups for riders in general. Where there are too few riders for one, the reading for these riders only
@@ -44,6 +45,7 @@ export function judgeRiders(
         : general.sentence +
           neededSentence(
             ridersForDifference({ se, df, riders, alpha: levels.end / tested.length, margin }),
+            riders,
             request.margin,
           );
     return { ...general, sentence };
@@ -70,7 +72,10 @@ const fewestSentence = (arms: number): string =>
 const readingSentence = ({ verdict, difference }: ArmComparison, riders: number): string =>
   ` For these ${riders} riders only: ${verdict} (${percent(difference ?? 0)}).`;
 
-const neededSentence = (riders: number | null, margin: number): string =>
-  riders === null
-    ? ` With as many runs each, no number of riders that a team has is enough to find ${unsignedPercent(Math.log1p(margin))}.`
-    : ` With as many runs each it takes about ${riders} riders to find ${unsignedPercent(Math.log1p(margin))} 8 times in 10.`;
+function neededSentence(needed: number | null, riders: number, margin: number): string {
+  const find = `to find ${unsignedPercent(Math.log1p(margin))}`;
+  if (needed === null)
+    return ` With as many runs each, no number of riders that a team has is enough ${find}.`;
+  const number = needed === riders ? 'as many riders as these' : `about ${needed} riders`;
+  return ` With as many runs each it takes ${number} ${find} 8 times in 10.`;
+}

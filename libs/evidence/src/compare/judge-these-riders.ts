@@ -44,6 +44,7 @@ function test(
   reckon: boolean,
 ): ArmComparison[] {
   const margin = Math.log1p(request.margin);
+  const borrowed = variance.source !== 'this session';
   const at = tested.map((difference) => model.differences.indexOf(difference));
   const differences = tested.map(({ arm, estimate, unscaledVariance }) => ({
     arm,
@@ -58,6 +59,7 @@ function test(
           arms: tested.length + 1,
           comparisons: tested.length,
           alpha: levels.end,
+          borrowed,
           margin,
         })
       : null,
@@ -65,7 +67,7 @@ function test(
   return testArms(timed, differences, {
     alpha: levels.now,
     margin,
-    borrowed: variance.source !== 'this session',
+    borrowed,
     whom: 'these riders',
     covariance: (i, j) => model.covariance[at[i] as number]?.[at[j] as number] as number,
   });

@@ -1,5 +1,5 @@
 import { powerOfDifference, runsForPower } from '../plan/power.js';
-import { FEWEST_DF } from './verdict.js';
+import { FEWEST_DF } from './few-df.js';
 
 /** Riders who ride every one of so many set-ups, below whom there is no verdict for riders in general. */
 export const fewestRiders = (arms: number): number => 1 + Math.ceil(FEWEST_DF / Math.max(1, arms - 1));

@@ -1,5 +1,12 @@
 import { chiSquareQuantile } from '../numerics/distributions.js';
-import { powerOfDifference, powerOfEquivalence, runsForPower, type PowerQuestion } from '../plan/power.js';
+import { tooFewDf } from './few-df.js';
+import {
+  powerOfDifference,
+  powerOfEquivalence,
+  runsForPower,
+  WANTED_POWER,
+  type PowerQuestion,
+} from '../plan/power.js';
 import type { ModeratedVariance } from './moderated-variance.js';
 
 /** What an undecided difference rests on. */
@@ -13,6 +20,8 @@ export interface OpenQuestion {
   arms: number;
   comparisons: number;
   alpha: number;
+  /** Whether the scatter leans on past sessions: a verdict then needs no degrees of freedom of its own. */
+  borrowed: boolean;
   /** On the log scale. */
   margin: number;
 }
@@ -32,28 +41,35 @@ const LOWER_SHARE = 0.2;
 
 /**
  * Runs still needed of each set-up, for the margin and never for the difference that was seen (hoenig2001): the
- * precision of one more balanced block is that of the runs so far, its degrees of freedom one a run.
+ * precision of one more balanced block is that of the runs so far, its degrees of freedom one a run. 0: runs like these
+ * should be enough, at the last look.
  */
 export function runsStillNeeded(open: OpenQuestion): RunsStillNeeded {
   const { variance, runs, margin } = open;
   const now = 2 / (1 / runs.arm + 1 / runs.current);
   const alpha = open.alpha / open.comparisons;
-  const question = (each: number): PowerQuestion => ({
-    unscaledSe: Math.sqrt(open.unscaledVariance * (now / each)),
-    df: Math.max(1, variance.df + open.arms * (each - now)),
+  const question = (more: number): PowerQuestion => ({
+    unscaledSe: Math.sqrt(open.unscaledVariance * (now / (now + more))),
+    df: variance.df + open.arms * more,
     alpha,
   });
+  /** Nothing is told, however small the scatter, before there are the degrees of freedom that a verdict asks for. */
+  const needed = (power: (question: PowerQuestion) => number): number | null => {
+    const powerOf = (more: number): number => {
+      const asked = question(more);
+      return !open.borrowed && tooFewDf(asked.df) ? 0 : power(asked);
+    };
+    return runsForPower(powerOf, WANTED_POWER, 0);
+  };
   const sd = Math.sqrt(variance.variance);
   const upperSd =
     variance.df === Number.POSITIVE_INFINITY
       ? sd
       : sd * Math.sqrt(variance.df / chiSquareQuantile(LOWER_SHARE, variance.df));
-  const more = (total: number | null): number | null =>
-    total === null ? null : Math.max(0, Math.ceil(total - now));
   const equivalence = (scatter: number): number | null =>
-    more(runsForPower((each) => powerOfEquivalence(0, margin, scatter, question(each))));
+    needed((asked) => powerOfEquivalence(0, margin, scatter, asked));
   return {
-    forDifference: more(runsForPower((each) => powerOfDifference(margin, sd, question(each)))),
+    forDifference: needed((asked) => powerOfDifference(margin, sd, asked)),
     forEquivalence: equivalence(sd),
     forEquivalenceAtMost: equivalence(upperSd),
   };

@@ -1,4 +1,5 @@
 import { tUpperQuantile } from '../numerics/distributions.js';
+import { tooFewDf } from './few-df.js';
 import type { RunsStillNeeded } from './runs-needed.js';
 
 /** What a comparison says about one set-up against the current one. */
@@ -25,12 +26,7 @@ export interface VerdictBasis {
   whom: 'these riders' | 'riders in general';
 }
 
-/** With fewer degrees of freedom a t quantile is above 4 and says more about the table than about the set-ups (judgement). */
-export const FEWEST_DF = 3;
 const PER_CENT = 100;
-
-/** Whether there are too few for a verdict, rounded: a lost run makes 2.9 of 3, and that is no other question. */
-export const tooFewDf = (df: number): boolean => Math.round(df) < FEWEST_DF;
 
 /** A difference on the log scale as per cent of time, with its sign. */
 export const percent = (log: number): string => {
@@ -77,14 +73,17 @@ export function verdictOf(basis: VerdictBasis, needed: RunsStillNeeded | null): 
   };
 }
 
+/** What it takes 8 times in 10: where these runs should have been enough, they are said to be, and not that none are missing. */
 function neededSentence(needed: RunsStillNeeded | null): string {
   if (needed === null) return '';
-  const words = (runs: number | null): string =>
-    runs === null ? 'more runs than can be ridden' : `${runs} more`;
+  const words = (runs: number | null): string => {
+    if (runs === null) return 'more runs than can be ridden';
+    return runs === 0 ? 'as many as these' : `${runs} more`;
+  };
   const { forEquivalence, forEquivalenceAtMost } = needed;
   const atMost =
     forEquivalenceAtMost === forEquivalence
       ? ''
       : ` (${words(forEquivalenceAtMost)}, if the scatter is as large as these runs allow)`;
-  return ` Of each set-up it takes ${words(needed.forDifference)} to find a difference as large as the margin, ${words(forEquivalence)} to show that there is none${atMost}.`;
+  return ` Of each set-up it takes ${words(needed.forDifference)} to find a difference as large as the margin 8 times in 10, ${words(forEquivalence)} to show that there is none${atMost}.`;
 }

@@ -53,14 +53,20 @@ export const WANTED_POWER = 0.8;
 /** No team rides more runs a set-up than this; beyond it the answer is "more than". */
 const MOST_RUNS_AN_ARM = 2000;
 
-/** Smallest number of runs an arm at which `power(runs)` reaches the wanted one; null when MOST_RUNS_AN_ARM does not. */
+/** One run a set-up tells nothing. */
+const FEWEST_RUNS = 2;
+
+/**
+ * Smallest number of runs an arm, `fewest` or more, at which `power(runs)` reaches the wanted one; null when
+ * MOST_RUNS_AN_ARM does not.
+ */
 export function runsForPower(
   power: (runsAnArm: number) => number,
   wanted: number = WANTED_POWER,
+  fewest: number = FEWEST_RUNS,
 ): number | null {
-  const FEWEST_RUNS = 2;
   if (power(MOST_RUNS_AN_ARM) < wanted) return null;
-  let low = FEWEST_RUNS - 1;
+  let low = fewest - 1;
   let high = MOST_RUNS_AN_ARM;
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2);

@@ -137,7 +137,8 @@ export class RatingComparisonDto {
 export class RunsNeededDto {
   @NumberField({
     ...count,
-    description: 'To find a difference as large as the margin 8 times in 10; null: more than can be ridden.',
+    description:
+      'To find a difference as large as the margin 8 times in 10; 0: as many as these should be enough; null: more than can be ridden.',
     example: 9,
     nullable: true,
   })
