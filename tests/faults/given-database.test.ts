@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { startThrowaway } from '../../apps/api/scripts/postgres/embedded.mjs';
 import { type House, isReady, makeHouse } from './house.js';
+import { processesWith } from './processes.js';
 
 let house: House;
 let database: Awaited<ReturnType<typeof startThrowaway>>;
@@ -23,6 +24,14 @@ it('runs several services on the database of DATABASE_URL and starts none of its
   expect(await isReady(first)).toBe(true);
   expect(await isReady(second)).toBe(true);
   expect(existsSync(join(house.data, 'postgres-15'))).toBe(false);
+  // The owner's address is for what migrates: what serves is started without.
+  const serving = house.processes().filter(({ command }) => command.includes('service-entry'));
+  const told = processesWith('DATABASE_URL=').map(({ pid }) => pid);
+  expect(serving).toHaveLength(2);
+  for (const { pid } of serving) expect(told).not.toContain(pid);
+  for (const { pid } of house.processes().filter(({ command }) => command.includes('start.mjs'))) {
+    expect(told).toContain(pid);
+  }
 });
 
 it('refuses a PORT that is in use instead of taking another', async () => {

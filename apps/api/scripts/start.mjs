@@ -108,9 +108,10 @@ async function serveOn(databaseUrl, loaded, announce) {
   });
   // Its failure is told below, where it is awaited.
   signIns.catch(() => undefined);
-  const { first, port } = await beginAtFreePort(loaded, host, common);
+  const serving = await asServingRole(common);
+  const { first, port } = await beginAtFreePort(loaded, host, serving);
   const address = localAddress(host, port);
-  const settings = { ...common, PORT: String(port) };
+  const settings = { ...serving, PORT: String(port) };
   const service = supervise('The service', first, () => startService(settings));
   try {
     announce(address);
@@ -122,6 +123,16 @@ async function serveOn(databaseUrl, loaded, announce) {
   } finally {
     await service.stop();
   }
+}
+
+/**
+ * The settings with the address of the role that serves in the place of the owner's, which the service is never told.
+ * @param {NodeJS.ProcessEnv} settings
+ * @returns {Promise<NodeJS.ProcessEnv>}
+ */
+async function asServingRole(settings) {
+  const { readConfig } = await import(new URL('../dist/config/config.js', import.meta.url).href);
+  return { ...settings, DATABASE_URL: undefined, DATABASE_APP_URL: readConfig(settings).appDatabaseUrl };
 }
 
 /**

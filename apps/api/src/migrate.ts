@@ -1,4 +1,4 @@
-import { readConfig, type Config } from './config/config.js';
+import { ownerAddress, readConfig } from './config/config.js';
 import { ensureAppRole } from './platform/database/app-role.js';
 import { hasPendingMigrations } from './platform/database/pending-migrations.js';
 
@@ -6,14 +6,15 @@ import { hasPendingMigrations } from './platform/database/pending-migrations.js'
 const MIGRATION_LOCK = 4_750_001;
 
 const config = readConfig(process.env);
-await ensureAppRole(config.ownerDatabaseUrl, config.appDatabaseUrl);
-const done = (await hasPendingMigrations(config.ownerDatabaseUrl)) ? await migrate(config) : [];
+const ownerUrl = ownerAddress(config);
+await ensureAppRole(ownerUrl, config.appDatabaseUrl);
+const done = (await hasPendingMigrations(ownerUrl)) ? await migrate() : [];
 process.stdout.write(done.length > 0 ? `migrated: ${done.join(', ')}\n` : 'schema is up to date\n');
 
 /** The names of the migrations that were run. */
-async function migrate({ ownerDatabaseUrl }: Config): Promise<string[]> {
+async function migrate(): Promise<string[]> {
   const { createDataSource } = await import('./platform/database/data-source.js');
-  const dataSource = createDataSource(ownerDatabaseUrl, 2, {});
+  const dataSource = createDataSource(ownerUrl, 2, {});
   await dataSource.initialize();
   try {
     // A session lock on a connection of its own: the second process waits, then finds nothing to do.

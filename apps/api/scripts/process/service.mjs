@@ -32,7 +32,8 @@ const DRAIN_LIMIT_MS = 15_000;
 export function loadService() {
   const child = spawn(process.execPath, [...MEMORY_FLAGS, entry], {
     cwd: root,
-    env: { NODE_ENV: 'production', ...process.env },
+    // The owner's address of the database is not for what serves.
+    env: { NODE_ENV: 'production', ...process.env, DATABASE_URL: undefined },
     // Of its own process group: Ctrl-C reaches us alone, so that the service is stopped once and in order.
     detached: true,
     stdio: ['ignore', 'inherit', 'inherit', 'ipc'],

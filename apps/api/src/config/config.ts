@@ -5,8 +5,8 @@ import { isIP } from 'node:net';
 export interface Config {
   readonly host: string;
   readonly port: number;
-  /** Connection of the schema's owner: migrations only. */
-  readonly ownerDatabaseUrl: string;
+  /** Connection of the schema's owner: for migrations and the demo team. What serves is better off without. */
+  readonly ownerDatabaseUrl: string | undefined;
   /** Connection of the role that serves requests and cannot bypass row-level security. */
   readonly appDatabaseUrl: string;
   readonly databasePoolSize: number;
@@ -74,16 +74,27 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     return known;
   };
 
-  const ownerDatabaseUrl = environment['DATABASE_URL'] ?? '';
-  if (!/^postgres(ql)?:\/\//.test(ownerDatabaseUrl)) {
-    problems.push('DATABASE_URL must be a postgres:// address');
+  const database = (name: string) => {
+    const text = environment[name] || undefined;
+    if (text === undefined || /^postgres(ql)?:\/\//.test(text)) return text;
+    problems.push(`${name} must be a postgres:// address`);
+    return undefined;
+  };
+
+  const ownerDatabaseUrl = database('DATABASE_URL');
+  const appDatabaseUrl =
+    database('DATABASE_APP_URL') ?? (ownerDatabaseUrl && deriveAppDatabaseUrl(ownerDatabaseUrl));
+  if (appDatabaseUrl === undefined && problems.length === 0) {
+    problems.push(
+      'DATABASE_APP_URL must be a postgres:// address, or DATABASE_URL, which it is derived from',
+    );
   }
   const config: Config = {
     host: environment['HOST'] || '127.0.0.1',
     port: integer('PORT', DEFAULT_PORT, MAX_PORT),
     ownerDatabaseUrl,
-    appDatabaseUrl:
-      environment['DATABASE_APP_URL'] || (problems.length ? '' : deriveAppDatabaseUrl(ownerDatabaseUrl)),
+    // Without one there are problems.
+    appDatabaseUrl: appDatabaseUrl ?? '',
     databasePoolSize: integer('DATABASE_POOL_SIZE', DEFAULT_POOL_SIZE, MAX_POOL_SIZE),
     dashboardDir: environment['DASHBOARD_DIR'] || undefined,
     trustedProxies: addresses('TRUSTED_PROXIES'),
@@ -96,6 +107,15 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
   };
   if (problems.length > 0) throw new Error(`Configuration: ${problems.join('; ')}`);
   return config;
+}
+
+/**
+ * The address of the schema's owner, for what needs it.
+ * @throws Error where there is none.
+ */
+export function ownerAddress({ ownerDatabaseUrl }: Config): string {
+  if (ownerDatabaseUrl !== undefined) return ownerDatabaseUrl;
+  throw new Error("Configuration: DATABASE_URL must be the postgres:// address of the schema's owner");
 }
 
 /** Whether `text` is such as `192.0.2.7`, `10.0.0.0/8` or `fd00::/8`. */

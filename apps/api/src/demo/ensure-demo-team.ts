@@ -1,5 +1,5 @@
 import { Client } from 'pg';
-import type { Config } from '../config/config.js';
+import { ownerAddress, type Config } from '../config/config.js';
 import { DEMO_PASSWORD, DEMO_TEAM_NAME, INVITED, MECHANIC } from './people.js';
 
 /** One process at a time looks and fills; the next finds what the first has done. */
@@ -10,7 +10,7 @@ const DEMO_LOCK = 4_750_002;
  * before; nothing for a database that others use.
  */
 export async function ensureDemoTeam(config: Config): Promise<string> {
-  const client = new Client({ connectionString: config.ownerDatabaseUrl });
+  const client = new Client({ connectionString: ownerAddress(config) });
   await client.connect();
   try {
     await client.query('select pg_advisory_lock($1)', [DEMO_LOCK]);

@@ -30,18 +30,40 @@ export async function ensureAppRole(ownerUrl: string, appUrl: string): Promise<v
         `${roleExists ? 'alter' : 'create'} role ${escapeIdentifier(APP_ROLE)} with login password ${password}`,
       );
     }
-    await refuseTooMuchPower(client);
+    await refuseTooMuchPower(
+      async (statement, values) => (await client.query(statement, values)).rows,
+      APP_ROLE,
+    );
   } finally {
     await client.end();
   }
 }
 
-async function refuseTooMuchPower(client: Client): Promise<void> {
-  const { rows } = await client.query<{ rolsuper: boolean; rolbypassrls: boolean }>(
-    'select rolsuper, rolbypassrls from pg_roles where rolname = $1',
-    [APP_ROLE],
+/** Something that statements are asked of, with the rows they answer. */
+type Ask = (statement: string, values: unknown[]) => Promise<{ role: string; isMighty: boolean }[]>;
+
+/**
+ * Refuses to go on as a role that row-level security does not bind, or that could become one that it does not bind:
+ * superusers, roles that may bypass it, and owners of tables.
+ * @param role the role in question; without one, the one that asks.
+ * @throws Error that names the role.
+ */
+export async function refuseTooMuchPower(ask: Ask, role?: string): Promise<void> {
+  const [found] = await ask(
+    `select own.rolname as role, exists (
+       select from pg_roles mighty
+       where pg_has_role(own.oid, mighty.oid, 'member') and (
+         mighty.rolsuper or mighty.rolbypassrls or exists (
+           select from pg_class
+           where relowner = mighty.oid and relkind in ('r', 'p') and relnamespace = 'public'::regnamespace))
+     ) as "isMighty"
+     from pg_roles own where own.rolname = coalesce($1, current_user)`,
+    [role ?? null],
   );
-  if (rows[0]?.rolsuper || rows[0]?.rolbypassrls) {
-    throw new Error(`The role ${APP_ROLE} may bypass row-level security; it must not.`);
+  if (found?.isMighty !== false) {
+    throw new Error(
+      `The role ${found?.role ?? role ?? ''} owns tables or may bypass row-level security: nothing is served as it. ` +
+        `DATABASE_APP_URL must name a role that can do neither, as ${APP_ROLE}.`,
+    );
   }
 }

@@ -4,6 +4,7 @@ import { DataSource } from 'typeorm';
 import { CONFIG } from '../../config/config.token.js';
 import type { Config } from '../../config/config.js';
 import { Gauges } from '../operations/gauges.js';
+import { refuseTooMuchPower } from './app-role.js';
 import { createDataSource } from './data-source.js';
 import { Purge } from './purge.js';
 import { TeamDatabase } from './team-database.js';
@@ -55,6 +56,7 @@ export class DatabaseModule implements OnModuleInit, OnApplicationShutdown {
 
   async onModuleInit(): Promise<void> {
     await connectWhenReady(this.dataSource);
+    await refuseTooMuchPower((statement, values) => this.dataSource.query(statement, values));
   }
 
   async onApplicationShutdown(): Promise<void> {
