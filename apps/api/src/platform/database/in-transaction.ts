@@ -2,9 +2,6 @@ import type { Client } from 'pg';
 import type { DataSource, EntityManager } from 'typeorm';
 import type { PostgresQueryRunner } from 'typeorm/driver/postgres/PostgresQueryRunner.js';
 
-/** What Postgres says of a transaction that is whole so far. */
-const WHOLE = 'T';
-
 /** What each statement sees: what is stored by then, or what was by the first. */
 type Isolation = 'READ COMMITTED' | 'REPEATABLE READ';
 const START: Readonly<Record<Isolation, string>> = {
@@ -35,10 +32,10 @@ export async function inTransaction<T>(
     try {
       const answer = await work(runner.manager);
       await opened;
-      // Postgres takes the COMMIT of a broken transaction for a ROLLBACK, and says nothing.
-      if (connection.getTransactionStatus() !== WHOLE)
+      // Postgres takes the COMMIT of a broken transaction for a ROLLBACK: no error, only its answer's name tells.
+      const { command } = await connection.query('COMMIT');
+      if (command !== 'COMMIT')
         throw new Error('A statement was refused, and the work went on as if it had not been.');
-      await runner.query('COMMIT');
       return answer;
     } catch (error) {
       const first: unknown = await opened.then(
