@@ -92,6 +92,14 @@ describe('a phone without signal', () => {
     expect(await notedRuns('in the valley')).toHaveLength(1);
   });
 
+  it('does not wait for a service that never answers before it shows what it has kept', async () => {
+    const page = await phone();
+    line.hold();
+    await page.reload();
+    await page.getByText('71', { exact: true }).waitFor();
+    await page.getByRole('link', { name: 'Log a run' }).waitFor();
+  });
+
   it('sends what another tab had logged when the browser went down', async () => {
     const page = await phone();
     line.cut();

@@ -6,6 +6,8 @@ const HOST = '127.0.0.1';
 export interface Line {
   readonly address: string;
   cut(): void;
+  /** What is asked from now on reaches nobody, and no refusal comes back: a phone with one bar. */
+  hold(): void;
   restore(): void;
   close(): Promise<void>;
 }
@@ -15,9 +17,15 @@ export async function openLine(target: string): Promise<Line> {
   const port = Number(new URL(target).port);
   const open = new Set<Socket>();
   let isCut = false;
+  let isHeld = false;
   const server = createServer((phone) => {
     if (isCut) {
       phone.destroy();
+      return;
+    }
+    if (isHeld) {
+      open.add(phone);
+      phone.on('error', () => phone.destroy());
       return;
     }
     const service = connect(port, HOST);
@@ -42,8 +50,12 @@ export async function openLine(target: string): Promise<Line> {
       isCut = true;
       drop();
     },
+    hold: () => {
+      isHeld = true;
+      drop();
+    },
     restore: () => {
-      isCut = false;
+      isCut = isHeld = false;
     },
     close: async () => {
       drop();

@@ -80,8 +80,8 @@ export async function restoreReads(queries: QueryClient): Promise<void> {
       queries.setQueryData(row.key, row.data, { updatedAt: row.readAt });
     }
   }
-  // However young: whether there is signal shows only when something is asked.
-  await queries.invalidateQueries({ refetchType: 'none' });
+  // However young: whether there is signal shows only when something is asked. But no page waits to be told who is here.
+  await queries.invalidateQueries({ refetchType: 'none', predicate: ({ queryKey }) => !isAccount(queryKey) });
 }
 
 /** Removes everything that was read, as on signing out. Runs that wait to be sent stay. */
