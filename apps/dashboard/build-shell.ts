@@ -8,7 +8,6 @@ import { transformWithOxc, type Plugin, type Rolldown } from 'vite';
 const SOURCE = fileURLToPath(new URL('service-worker/service-worker.ts', import.meta.url));
 /** The pages that must open without signal; what they import statically comes with them. */
 const PAGES = [
-  'my-bike-page',
   'my-bike-choosers',
   'queued-runs',
   'log-run-page',

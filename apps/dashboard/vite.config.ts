@@ -22,20 +22,27 @@ const RIDERS_SHARE = new RegExp(
     'features/test-plans/api/(plans|rider-plans)',
     'features/ride/(my-bike-texts|components/(ride\\.module|use-now|use-typed-temperature|run-under-way)|model/(run-timer|typed-temperature|todays|next-session|what-is-next))',
     'features/runs/(texts|components/(runs\\.module|run-note)|model/reading-text)',
-    'app/pages/(waiting-runs|my-bike-page\\.module)',
+    'app/pages/(waiting-runs|my-bike-(page|now|next|place))',
     'app/choose-bike',
   ].join('|')})`,
 );
 
 /** What a rider opens on a phone: its parts are fetched at once. */
-const ON_THE_PHONE = /\/(my-bike|log-run|queued-runs|pump-to|kit|account-choices|plan-page)/;
+const ON_THE_PHONE = /\/(my-bike-choosers|log-run|queued-runs|pump-to|kit|account-choices|plan-page)/;
 
 /**
- * Of the parts of a page that is opened later, the script that loads first names only the style sheets: the list of all
- * would be a tenth of what a phone loads. Pages of the desk find their parts one round trip later.
+ * The entry page names all its parts, so that they come at once. Of the parts of a page that is opened later, the script
+ * that loads first names only the style sheets: the list of all would be a tenth of what a phone loads. Pages of the desk
+ * find their parts one round trip later.
  */
-const partsNamedFirst = (page: string, parts: string[]): string[] =>
-  ON_THE_PHONE.test(`/${page}`) ? parts : parts.filter((part) => part.endsWith('.css'));
+const partsNamedFirst = (
+  page: string,
+  parts: string[],
+  { hostType }: { hostType: 'html' | 'js' },
+): string[] =>
+  hostType === 'html' || ON_THE_PHONE.test(`/${page}`)
+    ? parts
+    : parts.filter((part) => part.endsWith('.css'));
 
 export default defineConfig({
   plugins: [react(), themeStyleSheet(), offlineShell()],

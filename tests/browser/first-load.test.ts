@@ -1,5 +1,6 @@
 import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { Caller } from './support/caller.js';
 import { openHouse, SIZES, type House } from './support/pages.js';
 import { RIDER } from './support/team.js';
 
@@ -28,4 +29,19 @@ it('loads the first page of the rider with little script', async () => {
   const total = [...scripts.values()].reduce((sum, bytes) => sum + bytes, 0);
   expect(scripts.size).toBeGreaterThan(0);
   expect(total, JSON.stringify([...scripts])).toBeLessThanOrEqual(MOST_SCRIPT_BYTES);
+});
+
+it('asks who is signed in beside the scripts, and not once more by them', async () => {
+  const context = await house.context(PHONE, false);
+  const rider = new Caller(house.address);
+  const { memberships } = await rider.post<{ memberships: { teamId: string }[] }>('/sign-ins', RIDER);
+  await context.addCookies([rider.signInCookie]);
+  const page = await context.newPage();
+  await page.goto(`${house.address}/teams/${memberships[0]?.teamId}/my-bike`);
+  await page.getByText('71', { exact: true }).waitFor();
+  const askedBy = await page.evaluate(`performance.getEntriesByType('resource')
+    .filter(({ name }) => name.endsWith('/accounts/current'))
+    .map(({ initiatorType }) => initiatorType)`);
+  expect(askedBy).toEqual(['link']);
+  await context.close();
 });
