@@ -3,6 +3,8 @@ import { useSyncExternalStore } from 'react';
 const WORKER = '/service-worker.js';
 /** A page that stays open for days looks for a new version now and then, ms. */
 const LOOK_EVERY_MS = 3_600_000;
+/** How often a page that has just opened is asked whether it has read what it shows, ms. */
+const QUIET_AFTER_MS = 1_000;
 
 let waiting: ServiceWorker | null = null;
 const listeners = new Set<() => void>();
@@ -27,7 +29,7 @@ function watch(registration: ServiceWorkerRegistration): void {
 }
 
 /** Lets the pages open without signal; a browser does so on a secure address only. */
-export function keepShell(): void {
+export function keepShell(isReading: () => boolean): void {
   if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
   let isReplaced = navigator.serviceWorker.controller === null;
   navigator.serviceWorker.addEventListener('controllerchange', () => {
@@ -35,10 +37,12 @@ export function keepShell(): void {
     if (isReplaced) isReplaced = false;
     else if (waiting !== null) window.location.reload();
   });
-  // After everything that the first page needs.
-  const register = () => void navigator.serviceWorker.register(WORKER).then(watch, () => undefined);
-  if (document.readyState === 'complete') register();
-  else window.addEventListener('load', register);
+  // What the worker fetches must not take the line from what the first page reads.
+  const looking = setInterval(() => {
+    if (isReading()) return;
+    clearInterval(looking);
+    navigator.serviceWorker.register(WORKER).then(watch, () => undefined);
+  }, QUIET_AFTER_MS);
 }
 
 const subscribe = (listener: () => void) => {
