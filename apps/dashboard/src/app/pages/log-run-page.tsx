@@ -1,4 +1,4 @@
-import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { getRouteApi, useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import { LogRunForm, type LogRunFormProps } from '../../features/ride/components/log-run-form.js';
@@ -12,7 +12,7 @@ import { bikeEndsQuery } from '../../features/workbench/api/bike-ends.js';
 import { localDay } from '../../shared/format/time.js';
 import { joined } from '../../shared/http/joined.js';
 import { bikesQuery, type Bike } from '../../shared/http/reads/bikes.js';
-import { runsQuery } from '../../shared/http/reads/runs.js';
+import { recentRunsQuery } from '../../shared/http/reads/runs.js';
 import { currentSetupsQuery } from '../../shared/http/reads/setups.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
 import { Empty } from '../../shared/ui/empty.js';
@@ -48,7 +48,7 @@ function Log({ teamId, bike }: { teamId: string; bike: Bike }) {
   const { trackId, correct } = route.useSearch();
   const navigate = useNavigate();
   const tracks = useQuery(tracksQuery(teamId));
-  const runs = useInfiniteQuery(runsQuery(teamId, { bikeId: bike.id }));
+  const runs = useQuery(recentRunsQuery(teamId, bike.id));
   const setups = useQuery(currentSetupsQuery(teamId, bike.id));
   const { ready } = useQueueState();
   const likelyTrack = trackId ?? runs.data?.[0]?.trackId ?? '';

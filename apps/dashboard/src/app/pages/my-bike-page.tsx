@@ -1,4 +1,4 @@
-import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
+import { useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import { RunUnderWay } from '../../features/ride/components/run-under-way.js';
 import { useTypedTemperature } from '../../features/ride/components/use-typed-temperature.js';
@@ -7,7 +7,8 @@ import { airToday } from '../../features/ride/model/todays-air.js';
 import { myBikeTexts } from '../../features/ride/my-bike-texts.js';
 import { RecentRuns } from '../../features/runs/components/recent-runs.js';
 import { bikesQuery, type Bike } from '../../shared/http/reads/bikes.js';
-import { runsQuery } from '../../shared/http/reads/runs.js';
+import { lastDecisionQuery } from '../../shared/http/reads/decisions.js';
+import { recentRunsQuery } from '../../shared/http/reads/runs.js';
 import { currentSetupsQuery } from '../../shared/http/reads/setups.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
 import { Below, isAsked } from '../../shared/ui/below.js';
@@ -23,13 +24,13 @@ import { NextRows, useNext } from './my-bike-next.js';
 import { Place } from './my-bike-place.js';
 import classes from './my-bike-page.module.css';
 
-const RECENT = 8;
 const route = getRouteApi('/teams/$teamId/my-bike');
 
 export function MyBikePage() {
   const { teamId, riderId } = useMembership().membership;
   const { bikeId } = route.useSearch();
   const bikes = useQuery(bikesQuery(teamId));
+  useNamedBike(teamId, bikeId);
   return (
     <QueryView query={bikes}>
       {(all) => {
@@ -47,6 +48,14 @@ export function MyBikePage() {
   );
 }
 
+/** Reads what stands in the bike that the address names beside the list of bikes, not after it. */
+function useNamedBike(teamId: string, bikeId = ''): void {
+  const enabled = bikeId !== '';
+  useQuery({ ...currentSetupsQuery(teamId, bikeId), enabled });
+  useQuery({ ...lastDecisionQuery(teamId, bikeId), enabled });
+  useQuery({ ...recentRunsQuery(teamId, bikeId), enabled });
+}
+
 interface OneBikeProps {
   readonly teamId: string;
   readonly bike: Bike;
@@ -55,7 +64,7 @@ interface OneBikeProps {
 }
 
 function OneBike({ teamId, bike, own }: OneBikeProps) {
-  const runs = useInfiniteQuery(runsQuery(teamId, { bikeId: bike.id }));
+  const runs = useQuery(recentRunsQuery(teamId, bike.id));
   const tracks = useQuery(tracksQuery(teamId));
   const setups = useQuery(currentSetupsQuery(teamId, bike.id));
   const chosen = route.useSearch().trackId;
@@ -112,7 +121,7 @@ function OneBike({ teamId, bike, own }: OneBikeProps) {
       <Below isReady={isAsked(setups)}>
         <Section title={myBikeTexts.recent}>
           <QueryView query={runs} isEmpty={(items) => items.length === 0} empty={<p>{myBikeTexts.noRuns}</p>}>
-            {(items) => <RecentRuns runs={items.slice(0, RECENT)} trackName={trackName} />}
+            {(items) => <RecentRuns runs={items} trackName={trackName} />}
           </QueryView>
         </Section>
       </Below>

@@ -27,6 +27,7 @@ export const keys = {
   sessions: (teamId: string) => [...team(teamId), 'sessions'] as const,
   runs: (teamId: string) => [...team(teamId), 'runs'] as const,
   runsOf: (teamId: string, filter: object) => [...team(teamId), 'runs', filter] as const,
+  recentRuns: (teamId: string, bikeId: string) => [...team(teamId), 'runs', bikeId, 'recent'] as const,
   pit: (teamId: string) => [...team(teamId), 'pit'] as const,
   pitIn: (teamId: string, air: object) => [...team(teamId), 'pit', air] as const,
   unitServices: (teamId: string) => [...team(teamId), 'unit-service'] as const,

@@ -1,4 +1,4 @@
-import { infiniteQueryOptions } from '@tanstack/react-query';
+import { infiniteQueryOptions, queryOptions } from '@tanstack/react-query';
 import { api, bodyOf } from '../client.js';
 import type { components } from '../generated/schema.js';
 import { keys } from '../keys.js';
@@ -28,4 +28,18 @@ export const runsQuery = (teamId: string, filter: RunFilter) =>
     initialPageParam: undefined as string | undefined,
     getNextPageParam: (page) => page.nextCursor ?? undefined,
     select: ({ pages }) => pages.flatMap(({ items }) => items),
+  });
+
+const RECENT = 8;
+
+/** The last runs on a bike, newest first: few, since a phone waits for them on a bad line. */
+export const recentRunsQuery = (teamId: string, bikeId: string) =>
+  queryOptions({
+    queryKey: keys.recentRuns(teamId, bikeId),
+    queryFn: () =>
+      bodyOf(
+        api.GET('/api/v1/teams/{teamId}/runs', {
+          params: { path: { teamId }, query: { bikeId, limit: RECENT } },
+        }),
+      ).then(({ items }) => items),
   });
