@@ -1,3 +1,4 @@
+import { replanRest, type RiderProgress } from '@loamledger/evidence';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { startService, type TestService } from './support/service.js';
 import { BIKE, foundTeam, FORK, join, SETUP, SHOCK, type Stored, type TestTeam } from './support/team.js';
@@ -185,6 +186,49 @@ describe('riding a plan', () => {
     };
     // The places are 1 and 3 to 9, 43 together: means of 21/4 and 22/4 are as near as four and four can be.
     expect(Math.abs(mean('A') - mean('B'))).toBeLessThanOrEqual(0.25);
+  });
+
+  it('orders the rest of one rider by what the other rode and has still to ride', async () => {
+    const other = (
+      await team.mechanic.post(`${team.path}/riders`, { name: 'Rider B', readyMassKg: 70 }).expect(201)
+    ).body as Stored;
+    const riders = [team.rider.id, other.id].map((riderId) => ({ riderId, bikeId: team.bike.id }));
+    const plan = await make({ riders, runsAnArm: 6 });
+    const logFor = async (riderId: string, run: object = { timeS: 180 }) =>
+      (await team.coach.post(`${plans}/${plan.id}/runs`, { ...run, riderId }).expect(201)).body as PlanStep;
+    for (let i = 0; i < 3; i += 1) await logFor(other.id);
+    await logFor(team.rider.id);
+    await logFor(team.rider.id, { spoilt: { reason: 'Slid out.' } });
+
+    const asked = planBody(team, setups);
+    const letters = asked.arms.map(({ name: arm }) => ({
+      arm,
+      letter: plan.arms.find(({ name }) => name === arm)?.letter ?? '',
+    }));
+    const armOf = new Map(letters.map(({ arm, letter }) => [letter, arm]));
+    const planned = plan.runs.map((run) => ({
+      ...run,
+      rider: run.riderId,
+      arm: armOf.get(run.letter) ?? '',
+    }));
+    const of = (rider: string, ridden: number, spoilt?: number): RiderProgress => {
+      const own = planned.filter((run) => run.rider === rider);
+      return {
+        rider,
+        ridden: own.slice(0, ridden).map(({ arm, position }, i) => ({ arm, position, voided: i === spoilt })),
+        rest: own.slice(ridden).map(({ arm }) => arm),
+      };
+    };
+    const progress = [of(team.rider.id, 2, 1), of(other.id, 3)];
+    const expected = (known: RiderProgress[]) =>
+      replanRest({ letters, runs: planned, seed: asked.seed }, team.rider.id, known);
+    const after = (await read(plan.id)).runs.filter(
+      ({ riderId, runId }) => riderId === team.rider.id && !runId,
+    );
+    const order = (runs: readonly { letter: string; position: number }[]) =>
+      runs.map(({ letter, position }) => `${position} ${letter}`);
+    expect(order(after)).toEqual(order(expected(progress)));
+    expect(order(after)).not.toEqual(order(expected(progress.slice(0, 1))));
   });
 
   it('orders the rest anew when a run of the plan is voided, here or elsewhere', async () => {

@@ -25,8 +25,9 @@ export const planBody = (team: TestTeam, { before, after }: { before: Stored; af
 });
 
 interface PlannedRun {
+  readonly riderId: string;
   readonly letter: string;
-  readonly kind: string;
+  readonly kind: 'warm-up' | 'counted';
   readonly position: number;
   readonly runId: string | null;
 }

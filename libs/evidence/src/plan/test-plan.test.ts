@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { TestPlanRequest } from './plan-request.js';
-import { makeTestPlan, replanRest } from './test-plan.js';
+import { makeTestPlan } from './test-plan.js';
 
 const request: TestPlanRequest = {
   arms: ['now', 'plus one spacer'],
@@ -109,21 +109,6 @@ describe('a test plan', () => {
       });
       expect(score.maxInflation).toBeCloseTo(1, 9);
     }
-  });
-
-  it('after a void run asks for it again and balances the rest', () => {
-    const plan = makeTestPlan(request);
-    const arms = request.arms;
-    const own = plan.runs.filter((run) => run.kind === 'counted');
-    const ridden = own
-      .slice(0, 3)
-      .map((run, i) => ({ arm: run.arm, position: run.position, voided: i === 1 }));
-    const rest = replanRest(plan, 'one', ridden, arms);
-    for (const arm of arms) {
-      const done = ridden.filter((run) => !run.voided && run.arm === arm).length;
-      expect(done + rest.filter((run) => run.arm === arm).length).toBe(4);
-    }
-    expect(rest[0]?.position).toBe((ridden.at(-1)?.position ?? 0) + 1);
   });
 
   it('refuses what no team rides', () => {

@@ -5,7 +5,7 @@ import {
   sessionVariances,
   type ComparisonRun,
   type PlannedRun,
-  type RiddenRun,
+  type RiderProgress,
   type RunScatter,
   type TestPlan,
   type TestPlanRequest,
@@ -58,21 +58,16 @@ export function makePlan({ size, pastRuns, looks, ...wish }: PlanWish): MadePlan
 /** Each rider on each arm once more is a block. */
 const looksOf = (looks: Looks, blocks: number): number => (looks === 'at the end' ? 1 : blocks);
 
-/** What one rider has ridden of a plan. */
+/** Whose rest of a plan is to be ordered, and where all its riders are. */
 export interface RestWish {
   readonly plan: TestPlan;
   readonly rider: string;
-  readonly ridden: readonly RiddenRun[];
+  readonly progress: readonly RiderProgress[];
 }
 
 /** @public The order of what is left to ride. The computing thread finds it by its name. */
-export const orderRest = ({ plan, rider, ridden }: RestWish): PlannedRun[] =>
-  replanRest(
-    plan,
-    rider,
-    ridden,
-    plan.letters.map(({ arm }) => arm),
-  );
+export const orderRest = ({ plan, rider, progress }: RestWish): PlannedRun[] =>
+  replanRest(plan, rider, progress);
 
 const inThread = <Input, Output>(run: (input: Input) => Output): Computation<Input, Output> => ({
   module: new URL(import.meta.url),

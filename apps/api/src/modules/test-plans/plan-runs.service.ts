@@ -12,7 +12,15 @@ import { isBlindTo, type Plan } from './plan-answer.js';
 import { PlanReader } from './plan-reader.js';
 import type { PlanProgressDto, PlanStepDto } from './planned-run.dto.js';
 import { runRow } from './planned-rows.js';
-import { armOf, isRestStale, progressAnswer, restOf, riddenRuns, type RiderPlace } from './rider-place.js';
+import {
+  armOf,
+  balancedProgress,
+  countedRest,
+  isRestStale,
+  progressAnswer,
+  restOf,
+  type RiderPlace,
+} from './rider-place.js';
 import type { PlanRunInputDto, PlanVoidInputDto } from './test-plan-input.dto.js';
 import { BlindToRider, MovedOn, NothingLeft, RiderNotOfPlan, RunNotOfPlan } from './test-plans.errors.js';
 import { TestPlansQueries } from './test-plans.queries.js';
@@ -38,8 +46,7 @@ export class PlanRunsService {
       const plan = await this.reader.visible(transaction, scope, planId);
       const own = visibleRider(scope);
       const riders = own ? [own] : ridersOf(plan);
-      const places = [];
-      for (const riderId of riders) places.push(await this.placeOf(transaction, plan, riderId));
+      const places = await this.placesOf(transaction, plan, riders);
       return places.map((place) => progressAnswer(scope, plan, place));
     });
   }
@@ -126,18 +133,31 @@ export class PlanRunsService {
   private async orderRest(transaction: Transaction, plan: Plan, place: RiderPlace): Promise<void> {
     const { riderId, standing } = place;
     const bikeId = standing[0] ? armOf(plan, standing[0]).bikeId : '';
-    const ridden = riddenRuns(plan, place);
-    const order = await this.computeThread.run(ORDER_REST, { plan: plan.row.made, rider: riderId, ridden });
-    const replaced = restOf(place).filter(({ kind }) => kind === 'counted');
+    const places = await this.placesOf(transaction, plan, ridersOf(plan));
+    const order = await this.computeThread.run(ORDER_REST, {
+      plan: plan.row.made,
+      rider: riderId,
+      progress: places.map((one) => balancedProgress(plan, one)),
+    });
     await this.queries.dropRuns(
       transaction,
       plan.row.teamId,
-      replaced.map(({ id }) => id),
+      countedRest(place).map(({ id }) => id),
     );
     await this.queries.insertRuns(
       transaction,
       order.map((run) => runRow(plan.row, run, plan.arms, bikeId)),
     );
+  }
+
+  private async placesOf(
+    transaction: Transaction,
+    plan: Plan,
+    riders: readonly string[],
+  ): Promise<RiderPlace[]> {
+    const places = [];
+    for (const riderId of riders) places.push(await this.placeOf(transaction, plan, riderId));
+    return places;
   }
 
   /** @throws RiderNotOfPlan */

@@ -1,4 +1,4 @@
-import type { RiddenRun } from '@loamledger/evidence';
+import type { RiddenRun, RiderProgress } from '@loamledger/evidence';
 import type { Run } from '../runs/stored-runs.js';
 import { isBlindTo, plannedRunAnswer, type Plan } from './plan-answer.js';
 import type { PlannedRunEntity } from './planned-run.entity.js';
@@ -23,7 +23,7 @@ export const restOf = ({ standing }: RiderPlace): PlannedRunEntity[] =>
   standing.filter(({ runId }) => runId === null);
 
 /** Counted runs that were ridden, at the places where they really were: the order of riding may not be the planned. */
-export function riddenRuns(plan: Plan, { standing, stored }: RiderPlace): RiddenRun[] {
+function riddenRuns(plan: Plan, { standing, stored }: RiderPlace): RiddenRun[] {
   return standing
     .flatMap((planned) => {
       const run = stored.get(planned.runId ?? '');
@@ -44,10 +44,21 @@ function byRiding(a: Run, b: Run): number {
   return a.sessionId < b.sessionId ? -1 : 1;
 }
 
+/** Where the rider is, as the order of a rest takes it. */
+export const balancedProgress = (plan: Plan, place: RiderPlace): RiderProgress => ({
+  rider: place.riderId,
+  ridden: riddenRuns(plan, place),
+  rest: countedRest(place).map((run) => armOf(plan, run).name),
+});
+
+/** Counted runs that are still to be ridden. */
+export const countedRest = (place: RiderPlace): PlannedRunEntity[] =>
+  restOf(place).filter(({ kind }) => kind === 'counted');
+
 /** Whether what is still to ride is not what the runs that count leave open. */
 export function isRestStale(plan: Plan, place: RiderPlace): boolean {
   const ridden = riddenRuns(plan, place).filter(({ voided }) => !voided);
-  const rest = restOf(place).filter(({ kind }) => kind === 'counted');
+  const rest = countedRest(place);
   return plan.row.made.letters.some(({ arm }) => {
     const done = ridden.filter((run) => run.arm === arm).length;
     const open = rest.filter((run) => armOf(plan, run).name === arm).length;
