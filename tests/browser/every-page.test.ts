@@ -2,7 +2,7 @@ import type { BrowserContext, Page, Route } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Caller } from './support/caller.js';
 import { addressOf, emptyPlaces, placesIn, routePaths, type Places } from './support/every-page.js';
-import { AXE, motion, overflow, shifts, violations, WATCH_SHIFTS } from './support/judge.js';
+import { AXE, motion, overflow, refusals, shifts, violations, WATCH_SHIFTS } from './support/judge.js';
 import { openHouse, SIZES, type House, type Size } from './support/pages.js';
 import { MECHANIC, RIDER, type Person } from './support/team.js';
 
@@ -88,6 +88,7 @@ async function judge(context: BrowserContext, size: Size, state: State, path: st
   const found: string[] = [];
   const note = (when: string, problems: readonly string[]) =>
     found.push(...problems.map((problem) => `${path} (${size.name}${when}): ${problem}`));
+  const refused = refusals(page);
   try {
     if (state.answer) await page.route(TEAM_READS, state.answer);
     await page.goto(`${house.address}${addressOf(path, state.places())}`);
@@ -101,6 +102,7 @@ async function judge(context: BrowserContext, size: Size, state: State, path: st
     await page.evaluate(`document.documentElement.dir = 'rtl'`);
     note(', right to left', await overflow(page));
     if (size === PHONE) note('', await motion(page));
+    note('', refused);
   } catch (error) {
     note(', not judged', [String(error).slice(0, 300)]);
   } finally {

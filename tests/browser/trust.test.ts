@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { refusals } from './support/judge.js';
 import { openHouse, sidewaysOverflow, SIZES, type House, type Size } from './support/pages.js';
 import { MECHANIC, RIDER } from './support/team.js';
 
@@ -78,12 +79,38 @@ describe.each(SIZES)('on a $name', (size) => {
 });
 
 describe('the content security policy', () => {
+  it('keeps out a script and a style that somebody has got into a page', async () => {
+    const page = await house.enter(MECHANIC, SIZES[0]);
+    await heading(page, 'Pit');
+    await page.evaluate(`{
+      const add = (kind, text) => document.body.appendChild(Object.assign(document.createElement(kind), { textContent: text }));
+      add('script', 'window.wasRun = true');
+      add('style', 'h1 { color: rgb(1, 2, 3) !important }');
+      document.body.insertAdjacentHTML('beforeend', '<img src="data:," onerror="window.wasRun = true">');
+      document.body.insertAdjacentHTML('beforeend', '<p id="styled" style="color: rgb(1, 2, 3)">x</p>');
+    }`);
+    await page.waitForTimeout(300);
+    expect(await page.evaluate('window.wasRun')).toBeUndefined();
+    const colours = await page.evaluate(
+      `['h1', '#styled'].map((place) => getComputedStyle(document.querySelector(place)).color)`,
+    );
+    expect(colours).not.toContain('rgb(1, 2, 3)');
+  });
+
+  it('is not broken by who chooses another appearance', async () => {
+    const page = await house.enter(MECHANIC, SIZES[0]);
+    const broken = refusals(page);
+    await page.locator('summary', { hasText: 'Workshop' }).click();
+    for (const scheme of ['dark', 'light']) {
+      await page.getByLabel('Appearance').selectOption(scheme);
+      await page.locator(`html[data-mantine-color-scheme="${scheme}"]`).waitFor();
+    }
+    expect(broken).toEqual([]);
+  });
+
   it('is broken by no page', async () => {
     const page = await house.enter(MECHANIC, SIZES[0]);
-    const broken: string[] = [];
-    page.on('console', (message) => {
-      if (/content security policy/i.test(message.text())) broken.push(`${page.url()}: ${message.text()}`);
-    });
+    const broken = refusals(page);
     await heading(page, 'Pit');
     const team = new URL(page.url()).pathname.replace(/\/pit$/, '');
     const visited = new Set<string>();

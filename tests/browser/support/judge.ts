@@ -67,3 +67,12 @@ export async function motion(page: Page): Promise<string[]> {
   )) as number;
   return running === 0 ? [] : [`${running} things move under reduced motion`];
 }
+
+/** What the content security policy refuses the page from now on. */
+export function refusals(page: Page): string[] {
+  const refused: string[] = [];
+  page.on('console', (message) => {
+    if (/content security policy/i.test(message.text())) refused.push(`${page.url()}: ${message.text()}`);
+  });
+  return refused;
+}

@@ -13,7 +13,6 @@ import '@mantine/core/styles/Input.layer.css';
 import '@mantine/core/styles/InlineInput.layer.css';
 import '@mantine/core/styles/PasswordInput.layer.css';
 import '@mantine/core/styles/Fieldset.layer.css';
-import '@mantine/core/styles/SimpleGrid.layer.css';
 import '@mantine/core/styles/Radio.layer.css';
 import '@mantine/core/styles/Checkbox.layer.css';
 import '@mantine/core/styles/List.layer.css';

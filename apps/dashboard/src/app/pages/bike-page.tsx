@@ -1,4 +1,4 @@
-import { SimpleGrid, Title } from '@mantine/core';
+import { Title } from '@mantine/core';
 import { useInfiniteQuery, useQuery } from '@tanstack/react-query';
 import { getRouteApi } from '@tanstack/react-router';
 import type { ReactNode } from 'react';
@@ -26,6 +26,7 @@ import { LinkButton } from '../../shared/ui/link.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
+import classes from './bike-page.module.css';
 import { NotFoundPage } from './not-found-page.js';
 
 const route = getRouteApi('/teams/$teamId/bikes/$bikeId');
@@ -69,14 +70,14 @@ export function BikePage() {
           >
             <BikeRecords teamId={teamId} bikeId={bikeId}>
               <Section title={texts.units}>
-                <SimpleGrid cols={{ base: 1, md: 2 }} spacing="xl">
+                <div className={classes.units}>
                   {inBike.map((unit) => (
                     <section key={unit.id}>
                       <Title order={3}>{unit.name}</Title>
                       <UnitFacts unit={unit} />
                     </section>
                   ))}
-                </SimpleGrid>
+                </div>
               </Section>
             </BikeRecords>
           </Page>

@@ -35,7 +35,8 @@ export const AccountChoices = (props: AccountPanelProps) => (
 function Choices({ account, membership }: AccountPanelProps) {
   const navigate = useNavigate();
   const signOut = useSignOut();
-  const { colorScheme, setColorScheme } = useMantineColorScheme();
+  // Without transitions it would write a style into the page, which our own policy refuses.
+  const { colorScheme, setColorScheme } = useMantineColorScheme({ keepTransitions: true });
   const switchTo = (teamId: string) => {
     const chosen = account.memberships.find((other) => other.teamId === teamId);
     if (chosen !== undefined) void navigate(homeOf(chosen));
