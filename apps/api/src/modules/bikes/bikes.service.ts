@@ -78,10 +78,18 @@ export class BikesService {
     return bike;
   }
 
-  /** Whether the member may see what belongs to the bike. */
-  async isVisible(transaction: Transaction, scope: TeamScope, id: string): Promise<boolean> {
+  /** What belongs to a bike, if the member may see that; else it is not there, and nothing tells whose it is. */
+  async requireOfVisible<Row extends { id: string; bikeId: string }>(
+    transaction: Transaction,
+    scope: TeamScope,
+    thing: string,
+    row: Row,
+  ): Promise<Row> {
     const own = visibleRider(scope);
-    return own === null || (await this.queries.require(transaction, scope.teamId, id)).riderId === own;
+    if (!own) return row;
+    const { riderId } = await this.queries.require(transaction, scope.teamId, row.bikeId);
+    if (riderId !== own) throw new NotFound(thing, row.id);
+    return row;
   }
 
   /** Bikes that the member may see. */

@@ -2,7 +2,6 @@ import { Injectable } from '@nestjs/common';
 import { momentOfMaking } from '../../platform/database/dated.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
-import { NotFound } from '../../platform/errors/refusal.js';
 import { toPage, type Page } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService } from '../bikes/bikes.service.js';
@@ -138,9 +137,7 @@ export class DecisionsService {
 
   private async requireVisible(transaction: Transaction, scope: TeamScope, id: string): Promise<Decision> {
     const decision = await this.queries.require(transaction, scope.teamId, id);
-    if (!(await this.bikes.isVisible(transaction, scope, decision.bikeId)))
-      throw new NotFound('decision', id);
-    return decision;
+    return this.bikes.requireOfVisible(transaction, scope, 'decision', decision);
   }
 
   private async close(

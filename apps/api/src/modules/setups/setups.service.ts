@@ -2,7 +2,6 @@ import { Injectable } from '@nestjs/common';
 import { newId } from '../../platform/database/new-id.js';
 import { byId } from '../../platform/database/rows-by.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
-import { NotFound } from '../../platform/errors/refusal.js';
 import { toPage, type Page } from '../../platform/http/page.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { BikesService, type Bike } from '../bikes/bikes.service.js';
@@ -80,11 +79,10 @@ export class SetupsService {
     return this.queries.require(transaction, teamId, id);
   }
 
-  /** The set-up if the member may see its bike; else it is not there, and nothing tells whose it is. */
+  /** The set-up if the member may see its bike. */
   async requireVisible(transaction: Transaction, scope: TeamScope, id: string): Promise<Setup> {
     const setup = await this.queries.require(transaction, scope.teamId, id);
-    if (!(await this.bikes.isVisible(transaction, scope, setup.bikeId))) throw new NotFound('set-up', id);
-    return setup;
+    return this.bikes.requireOfVisible(transaction, scope, 'set-up', setup);
   }
 
   /** These set-ups by their ids. */
