@@ -50,6 +50,13 @@ describe('docker-compose.yml', () => {
     for (const container of [migrate, service]) expect(container?.read_only).toBe(true);
   });
 
+  it('names images of others by their full version', () => {
+    const bases = image().bases;
+    expect(new Set(bases).size).toBe(1);
+    for (const base of bases) expect(base).toMatch(/^node:\d+\.\d+\.\d+-[\w-]+$/);
+    expect(database?.image).toMatch(/^postgres:\d+\.\d+-[\w-]+$/);
+  });
+
   it('shows the service to its own machine only, and the database to nobody', () => {
     expect(service?.ports).toEqual(['127.0.0.1:4750:4750']);
     for (const container of [database, migrate]) expect(container?.ports).toBeUndefined();

@@ -27,7 +27,13 @@ export function containers(settings: Readonly<Record<string, string>>): Readonly
 }
 
 /** What an image of ours is started with: the last of each kind in its recipe holds. */
-export function image(): { environment: Record<string, string>; command: string[]; user: string } {
+export function image(): {
+  environment: Record<string, string>;
+  command: string[];
+  user: string;
+  /** The images of others that it is built on. */
+  bases: string[];
+} {
   const text = readFileSync(join(clone, 'apps/api/Dockerfile'), 'utf8');
   const last = (word: string) => [...text.matchAll(new RegExp(`^${word} (.*)$`, 'gm'))].at(-1)?.[1] ?? '';
   const pairs = last('ENV')
@@ -37,8 +43,14 @@ export function image(): { environment: Record<string, string>; command: string[
     environment: Object.fromEntries(pairs) as Record<string, string>,
     command: JSON.parse(last('CMD')) as string[],
     user: last('USER'),
+    bases: [...text.matchAll(/^(?:FROM|# *syntax *=) *(\S+)/gm)]
+      .map(([, name = '']) => name)
+      .filter(isForeign),
   };
 }
+
+/** Stages of the recipe itself have names without a version. */
+const isForeign = (name: string): boolean => /[:/@]/.test(name);
 
 /** `${NAME}`, `${NAME:-default}` and `${NAME:?what is wrong}`, wherever they stand in a text. */
 const VARIABLE = /\$\{(\w+)(?::([-?])([^}]*))?\}/g;
