@@ -187,13 +187,17 @@ describe('a sign-in that fails', () => {
 
 describe("a caller's own address", () => {
   /** Whether five failures from one address make another one wait, as the service is told of the two by a proxy. */
-  async function waitsFrom(other: string, environment: Record<string, string>): Promise<boolean> {
+  async function waitsFrom(
+    other: string,
+    environment: Record<string, string>,
+    first = '192.0.2.1',
+  ): Promise<boolean> {
     const behind = await startService(environment, service.database);
     try {
       const member = await new Member(service).signUp();
       const from = (address: string, password: string) =>
         signIn(new Member(behind), password, member.email).set('x-forwarded-for', address);
-      for (let tries = 0; tries < 5; tries += 1) await from('192.0.2.1', WRONG).expect(401);
+      for (let tries = 0; tries < 5; tries += 1) await from(first, WRONG).expect(401);
       return (await from(other, PASSWORD)).status === 429;
     } finally {
       await behind.stop();
@@ -203,6 +207,13 @@ describe("a caller's own address", () => {
   it('is what a trusted proxy says', async () => {
     expect(await waitsFrom('192.0.2.2', { TRUSTED_PROXIES: '127.0.0.0/8' })).toBe(false);
     expect(await waitsFrom('192.0.2.1', { TRUSTED_PROXIES: '127.0.0.0/8' })).toBe(true);
+  });
+
+  it('counts as the network that it is one of countless addresses of', async () => {
+    const trusting = { TRUSTED_PROXIES: '127.0.0.0/8' };
+    expect(await waitsFrom('2001:db8:1:2:ffff::9', trusting, '2001:db8:1:2::1')).toBe(true);
+    expect(await waitsFrom('2001:db8:1:3::1', trusting, '2001:db8:1:2::1')).toBe(false);
+    expect(await waitsFrom('::ffff:192.0.2.1', trusting)).toBe(true);
   });
 
   it('is not what the caller itself says', async () => {

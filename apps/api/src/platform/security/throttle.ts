@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { TeamDatabase } from '../database/team-database.js';
 import { Refusal } from '../errors/refusal.js';
+import { networkOf } from './network-of.js';
 import { hashToken } from './tokens.js';
 
 /** How often something may be tried at once, and how long one waits before each further try: twice as long each time. */
@@ -35,21 +36,23 @@ export class Throttle {
    * @throws TooManyTries while the delay after the tries before is not over.
    */
   async trySignIn(address: string, email: string): Promise<void> {
-    await this.take(`person ${address} ${email}`, PERSON);
-    await this.take(`address ${address}`, ADDRESS);
+    const network = networkOf(address);
+    await this.take(`person ${network} ${email}`, PERSON);
+    await this.take(`address ${network}`, ADDRESS);
     await this.take(`account ${email}`, ACCOUNT);
   }
 
   /** The try was right: it and the failures before it no longer count, but for what else came from the address. */
   async forgiveSignIn(address: string, email: string): Promise<void> {
-    await this.forgive(`person ${address} ${email}`, PERSON.freeTries * 2);
+    const network = networkOf(address);
+    await this.forgive(`person ${network} ${email}`, PERSON.freeTries * 2);
     await this.forgive(`account ${email}`, ACCOUNT.freeTries * 2);
-    await this.forgive(`address ${address}`, 1);
+    await this.forgive(`address ${network}`, 1);
   }
 
   /** @throws TooManyTries while the delay after the sign-ups before is not over. */
   trySignUp(address: string): Promise<void> {
-    return this.take(`sign-up ${address}`, SIGN_UPS);
+    return this.take(`sign-up ${networkOf(address)}`, SIGN_UPS);
   }
 
   private async take(key: string, { freeTries, longestDelayS }: Limit): Promise<void> {
