@@ -178,6 +178,7 @@ const DOORS = {
   see_token: 'a time, to who holds it',
   set_own_password: 'the account that the transaction acts for',
   sign_in_candidate: 'one password hash, by the address',
+  still_mechanic: 'yes or no',
   take_try: 'the count under one key',
   token_scope: 'the place of who holds an API token',
   use_password_link: 'the account of the link of who holds its token',

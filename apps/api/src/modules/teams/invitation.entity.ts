@@ -6,6 +6,7 @@ import type { Role } from '../../platform/http/scope.js';
 @Entity('invitation')
 @ForeignKey('team', ['teamId'], ['id'], { onDelete: 'CASCADE' })
 @ForeignKey('rider', ['teamId', 'riderId'], ['teamId', 'id'])
+@ForeignKey('account', ['createdBy'], ['id'], { onDelete: 'CASCADE' })
 @Index('invitation_token', ['teamId', 'tokenHash'], { unique: true })
 export class InvitationEntity extends TeamOwned {
   @Column('text')
@@ -22,4 +23,8 @@ export class InvitationEntity extends TeamOwned {
 
   @Column('timestamptz', { nullable: true })
   usedAt: Date | null;
+
+  /** The mechanic who made it, with whose place in the team it ends; null for those of an older version, which are no use. */
+  @Column('uuid', { nullable: true })
+  createdBy: string | null;
 }

@@ -4,7 +4,7 @@ import { TeamDatabase, type Transaction } from '../../platform/database/team-dat
 import { NotFound } from '../../platform/errors/refusal.js';
 import type { TeamScope } from '../../platform/http/scope.js';
 import { hashToken, newToken } from '../../platform/security/tokens.js';
-import { MembersQueries } from './members.queries.js';
+import { MembersQueries, type NewSignInLink } from './members.queries.js';
 import type { PasswordLinkDto, SignInLinkDto, SignInLinkInputDto } from './teams.dto.js';
 import { InAnotherTeam, NotForOneself, OnlyForRiders } from './teams.errors.js';
 
@@ -27,12 +27,12 @@ export class MemberLinksService {
    * @throws OnlyForRiders for who may do more than ride, or is in another team: a mechanic must not get there by it.
    */
   async linkSignIn(scope: TeamScope, memberId: string, input: SignInLinkInputDto): Promise<SignInLinkDto> {
-    const { teamId } = scope;
+    const { teamId, accountId: createdBy } = scope;
     return this.database.inTeam(scope, async (transaction) => {
       const accountId = await this.accountOf(transaction, teamId, memberId);
       if (!(await this.queries.onlyRidesIn(transaction, accountId, teamId))) throw new OnlyForRiders();
       const { id, token, expiresAt } = await this.store(transaction, {
-        ...{ teamId, accountId, endsOthers: input.endsOthers, setsPassword: false },
+        ...{ teamId, accountId, createdBy, endsOthers: input.endsOthers, setsPassword: false },
         expiresAt: new Date(Date.now() + SIGN_IN_LINK_MS),
       });
       return { id, path: `/sign-in-link#${token}`, expiresAt };
@@ -45,13 +45,13 @@ export class MemberLinksService {
    * @throws NotForOneself: one's own password is changed by who knows it.
    */
   async linkPassword(scope: TeamScope, memberId: string): Promise<PasswordLinkDto> {
-    const { teamId } = scope;
+    const { teamId, accountId: createdBy } = scope;
     return this.database.inTeam(scope, async (transaction) => {
       const accountId = await this.accountOf(transaction, teamId, memberId);
-      if (accountId === scope.accountId) throw new NotForOneself();
+      if (accountId === createdBy) throw new NotForOneself();
       if (!(await this.queries.onlyInTeam(transaction, accountId, teamId))) throw new InAnotherTeam();
       const { id, token, expiresAt } = await this.store(transaction, {
-        ...{ teamId, accountId, endsOthers: true, setsPassword: true },
+        ...{ teamId, accountId, createdBy, endsOthers: true, setsPassword: true },
         expiresAt: new Date(Date.now() + PASSWORD_LINK_MS),
       });
       return { id, path: `/new-password#${token}`, expiresAt };
@@ -68,7 +68,7 @@ export class MemberLinksService {
   /** Stores a new link under the hash of its token. */
   private async store(
     transaction: Transaction,
-    link: { teamId: string; accountId: string; endsOthers: boolean; setsPassword: boolean; expiresAt: Date },
+    link: Omit<NewSignInLink, 'id' | 'tokenHash'>,
   ): Promise<{ id: string; token: string; expiresAt: string }> {
     const [id, token] = [newId(), newToken()];
     await this.queries.insertSignInLink(transaction, { ...link, id, tokenHash: hashToken(token) });

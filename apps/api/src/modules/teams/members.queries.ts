@@ -15,6 +15,11 @@ export interface MemberRow {
   riderId: string | null;
 }
 
+export type NewSignInLink = Pick<
+  SignInLinkEntity,
+  'teamId' | 'id' | 'tokenHash' | 'accountId' | 'endsOthers' | 'setsPassword' | 'expiresAt' | 'createdBy'
+>;
+
 @Injectable()
 export class MembersQueries {
   /** Makes the team; false if it is there already, as after a repeated request. */
@@ -69,7 +74,10 @@ export class MembersQueries {
 
   async insertInvitation(
     transaction: Transaction,
-    invitation: Pick<InvitationEntity, 'teamId' | 'id' | 'tokenHash' | 'role' | 'riderId' | 'expiresAt'>,
+    invitation: Pick<
+      InvitationEntity,
+      'teamId' | 'id' | 'tokenHash' | 'role' | 'riderId' | 'expiresAt' | 'createdBy'
+    >,
   ): Promise<void> {
     await transaction.insert(InvitationEntity, invitation);
   }
@@ -92,23 +100,20 @@ export class MembersQueries {
     return row?.answer === true;
   }
 
-  async insertSignInLink(
-    transaction: Transaction,
-    link: Pick<
-      SignInLinkEntity,
-      'teamId' | 'id' | 'tokenHash' | 'accountId' | 'endsOthers' | 'setsPassword' | 'expiresAt'
-    >,
-  ): Promise<void> {
+  async insertSignInLink(transaction: Transaction, link: NewSignInLink): Promise<void> {
     await transaction.insert(SignInLinkEntity, link);
   }
 
-  /** Marks the invitation as used; false if somebody was faster. */
+  /** Marks the invitation as used; false if somebody was faster, or who made it is no mechanic any more. */
   async useInvitation(transaction: Transaction, teamId: string, id: string): Promise<boolean> {
     const result = await transaction
       .createQueryBuilder()
       .update(InvitationEntity)
       .set({ usedAt: () => 'now()' })
-      .where('team_id = :teamId and id = :id and used_at is null', { teamId, id })
+      .where('team_id = :teamId and id = :id and used_at is null and still_mechanic(created_by, team_id)', {
+        teamId,
+        id,
+      })
       .execute();
     return result.affected === 1;
   }

@@ -63,6 +63,7 @@ export class MembersService {
         role: input.role,
         riderId,
         expiresAt,
+        createdBy: scope.accountId,
       });
       // Behind the # the token is never sent to a server or written to its log by the browser.
       return { id, path: `/join#${token}`, expiresAt: expiresAt.toISOString() };

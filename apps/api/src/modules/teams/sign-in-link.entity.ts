@@ -5,6 +5,7 @@ import { TeamOwned } from '../../platform/database/team-owned.entity.js';
 @Entity('sign_in_link')
 @ForeignKey('team', ['teamId'], ['id'], { onDelete: 'CASCADE' })
 @ForeignKey('account', ['accountId'], ['id'], { onDelete: 'CASCADE' })
+@ForeignKey('account', ['createdBy'], ['id'], { onDelete: 'CASCADE' })
 @Index('sign_in_link_token', ['teamId', 'tokenHash'], { unique: true })
 export class SignInLinkEntity extends TeamOwned {
   @Column('text')
@@ -26,4 +27,8 @@ export class SignInLinkEntity extends TeamOwned {
 
   @Column('timestamptz', { nullable: true })
   usedAt: Date | null;
+
+  /** The mechanic who made it, with whose place in the team it ends; null for those of an older version, which are no use. */
+  @Column('uuid', { nullable: true })
+  createdBy: string | null;
 }

@@ -17,6 +17,7 @@ import { PlannedSessions1764830000000 } from './migrations/1764830000000-planned
 import { SpacerStock1764840000000 } from './migrations/1764840000000-spacer-stock.js';
 import { TrackGates1764850000000 } from './migrations/1764850000000-track-gates.js';
 import { WorkOrders1764860000000 } from './migrations/1764860000000-work-orders.js';
+import { MakersOfLinks1764870000000 } from './migrations/1764870000000-makers-of-links.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -39,4 +40,5 @@ export const MIGRATIONS = [
   SpacerStock1764840000000,
   TrackGates1764850000000,
   WorkOrders1764860000000,
+  MakersOfLinks1764870000000,
 ];
