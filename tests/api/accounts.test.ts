@@ -31,18 +31,6 @@ describe('an account', () => {
     expect(body).toMatchObject({ email: member.email, memberships: [] });
   });
 
-  it('has a cookie for HTTPS only where the service is told so', async () => {
-    const secure = await startService({ SECURE_COOKIES: 'true' });
-    try {
-      const member = new Member(secure);
-      const { headers } = await member.post('/accounts', person(member)).expect(201);
-      expect(headers['set-cookie']?.[0]).toContain('Secure');
-      expect(headers['strict-transport-security']).toBeDefined();
-    } finally {
-      await secure.stop();
-    }
-  });
-
   it('is one for each e-mail address, in capitals or not', async () => {
     const member = await new Member(service).signUp();
     const again = person(member, { email: ` ${member.email.toUpperCase()} ` });

@@ -12,6 +12,7 @@ import { PasswordsController } from './passwords.controller.js';
 import { PasswordsQueries } from './passwords.queries.js';
 import { PasswordsService } from './passwords.service.js';
 import { SignInAnswer } from './sign-in-answer.js';
+import { SignInCookie } from './sign-in-cookie.js';
 import { SignInGuard } from './sign-in.guard.js';
 import { SignInsController } from './sign-ins.controller.js';
 import { SignInsQueries } from './sign-ins.queries.js';
@@ -28,6 +29,7 @@ import { UnitsController } from './units.controller.js';
     SignInsService,
     SignInsQueries,
     SignInAnswer,
+    SignInCookie,
     PasswordsService,
     PasswordsQueries,
     Callers,
@@ -35,6 +37,6 @@ import { UnitsController } from './units.controller.js';
     Throttle,
     { provide: APP_GUARD, useClass: SignInGuard },
   ],
-  exports: [AccessNow],
+  exports: [AccessNow, SignInCookie],
 })
 export class AccountsModule {}

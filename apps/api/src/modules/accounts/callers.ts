@@ -3,7 +3,7 @@ import type { FastifyRequest } from 'fastify';
 import { TeamDatabase } from '../../platform/database/team-database.js';
 import { hashToken } from '../../platform/security/tokens.js';
 import { CallersQueries, type Caller } from './callers.queries.js';
-import { SIGN_IN_COOKIE } from './sign-in-cookie.js';
+import { SignInCookie } from './sign-in-cookie.js';
 
 const BEARER = /^Bearer ([\w-]+)$/;
 
@@ -13,16 +13,17 @@ export class Callers {
   constructor(
     private readonly database: TeamDatabase,
     private readonly queries: CallersQueries,
+    private readonly cookie: SignInCookie,
   ) {}
 
   /** Who asks, and what they are in `teamId`; undefined for a stranger. */
-  async of({ headers, cookies }: FastifyRequest, teamId: string | null): Promise<Caller | undefined> {
-    const { authorization } = headers;
+  async of(request: FastifyRequest, teamId: string | null): Promise<Caller | undefined> {
+    const { authorization } = request.headers;
     if (authorization !== undefined) {
       const token = BEARER.exec(authorization)?.[1];
       return token === undefined ? undefined : this.find('token', hashToken(token), teamId);
     }
-    const token = cookies[SIGN_IN_COOKIE];
+    const token = this.cookie.tokenOf(request);
     return token ? this.find('sign-in', hashToken(token), teamId) : undefined;
   }
 

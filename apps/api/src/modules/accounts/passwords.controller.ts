@@ -7,7 +7,7 @@ import { AccountDto } from './accounts.dto.js';
 import { NewPasswordDto, PasswordChangeDto } from './passwords.dto.js';
 import { PasswordsService } from './passwords.service.js';
 import { SignInAnswer } from './sign-in-answer.js';
-import { SIGN_IN_COOKIE } from './sign-in-cookie.js';
+import { SignInCookie } from './sign-in-cookie.js';
 
 @ApiTags('accounts')
 @Controller('passwords')
@@ -15,6 +15,7 @@ export class PasswordsController {
   constructor(
     private readonly passwords: PasswordsService,
     private readonly signInAnswer: SignInAnswer,
+    private readonly cookie: SignInCookie,
   ) {}
 
   @AnyAccount()
@@ -28,7 +29,7 @@ export class PasswordsController {
     @Ip() address: string,
     @Req() request: FastifyRequest,
   ): Promise<void> {
-    return this.passwords.change(accountId, input, address, request.cookies[SIGN_IN_COOKIE]);
+    return this.passwords.change(accountId, input, address, this.cookie.tokenOf(request));
   }
 
   @Public()

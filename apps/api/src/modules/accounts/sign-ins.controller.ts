@@ -3,21 +3,24 @@ import { ApiNoContentResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nes
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { AnyAccount } from '../../platform/http/access.js';
 import { Account } from '../../platform/http/scope.js';
-import { SIGN_IN_COOKIE } from './sign-in-cookie.js';
+import { SignInCookie } from './sign-in-cookie.js';
 import { SignInDto } from './sign-ins.dto.js';
 import { SignInsService } from './sign-ins.service.js';
 
 @ApiTags('accounts')
 @Controller('sign-ins')
 export class SignInsController {
-  constructor(private readonly signIns: SignInsService) {}
+  constructor(
+    private readonly signIns: SignInsService,
+    private readonly cookie: SignInCookie,
+  ) {}
 
   @AnyAccount()
   @Get()
   @ApiOperation({ summary: 'Where the account is signed in.' })
   @ApiOkResponse({ type: SignInDto, isArray: true })
   list(@Account() accountId: string, @Req() request: FastifyRequest): Promise<SignInDto[]> {
-    return this.signIns.list(accountId, request.cookies[SIGN_IN_COOKIE]);
+    return this.signIns.list(accountId, this.cookie.tokenOf(request));
   }
 
   @AnyAccount()
@@ -29,8 +32,8 @@ export class SignInsController {
     @Req() request: FastifyRequest,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<void> {
-    await this.signIns.end(request.cookies[SIGN_IN_COOKIE]);
-    reply.clearCookie(SIGN_IN_COOKIE, { path: '/' });
+    await this.signIns.end(this.cookie.tokenOf(request));
+    this.cookie.takeAway(reply);
   }
 
   @AnyAccount()
@@ -49,6 +52,6 @@ export class SignInsController {
   @ApiNoContentResponse()
   async endAll(@Account() accountId: string, @Res({ passthrough: true }) reply: FastifyReply): Promise<void> {
     await this.signIns.endAll(accountId);
-    reply.clearCookie(SIGN_IN_COOKIE, { path: '/' });
+    this.cookie.takeAway(reply);
   }
 }

@@ -3,13 +3,16 @@ import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { Roles } from '../../platform/http/access.js';
 import { ROLES, Scope, type TeamScope } from '../../platform/http/scope.js';
-import { SIGN_IN_COOKIE } from '../accounts/sign-in-cookie.js';
+import { SignInCookie } from '../accounts/sign-in-cookie.js';
 import { TeamStreams } from './team-streams.js';
 
 @ApiTags('events')
 @Controller('teams/:teamId/events')
 export class EventsController {
-  constructor(private readonly streams: TeamStreams) {}
+  constructor(
+    private readonly streams: TeamStreams,
+    private readonly cookie: SignInCookie,
+  ) {}
 
   @Roles(...ROLES)
   @Get()
@@ -27,7 +30,7 @@ export class EventsController {
   })
   open(@Scope() scope: TeamScope, @Req() request: FastifyRequest, @Res() reply: FastifyReply): void {
     const { teamId, accountId, role, riderId } = scope;
-    const token = request.cookies[SIGN_IN_COOKIE] ?? '';
+    const token = this.cookie.tokenOf(request) ?? '';
     const stream = this.streams.open({ teamId, accountId, role, riderId }, token);
     void reply
       .type('text/event-stream; charset=utf-8')

@@ -1,4 +1,7 @@
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import type { Config } from '../../config/config.js';
+import { CONFIG } from '../../config/config.token.js';
+import { signInCookieName } from '../security/sign-in-cookie-name.js';
 import { withConventions } from './open-api-conventions.js';
 import { DocumentBuilder, SwaggerModule, type OpenAPIObject } from '@nestjs/swagger';
 
@@ -12,7 +15,7 @@ export function openApiDocument(app: NestFastifyApplication): OpenAPIObject {
     )
     .setVersion('1')
     .setOpenAPIVersion('3.1.0')
-    .addCookieAuth('loamledger_sign_in')
+    .addCookieAuth(signInCookieName(app.get<Config>(CONFIG).secureCookies))
     .build();
   const document = SwaggerModule.createDocument(app, base, {
     operationIdFactory: (controller, method) => `${controller.replace(/Controller$/, '')}_${method}`,
