@@ -10,6 +10,7 @@ export interface Column<Row> {
 }
 
 interface RecordTableProps<Row> {
+  readonly caption?: string;
   /** What is told of each record; the first names it. */
   readonly columns: readonly [Column<Row>, ...Column<Row>[]];
   readonly rows: readonly Row[];
@@ -19,11 +20,13 @@ interface RecordTableProps<Row> {
  * Records as a table, and on a phone each under the other: nothing has to be scrolled sideways. The roles are named, since
  * a browser forgets them where a table is laid out otherwise.
  */
-export function RecordTable<Row extends { readonly id: string }>({ columns, rows }: RecordTableProps<Row>) {
+export function RecordTable<Row extends { readonly id: string }>(props: RecordTableProps<Row>) {
+  const { caption, columns, rows } = props;
   const [first, ...others] = columns;
   const look = ({ isNumber }: Column<Row>) => (isNumber === true ? classes.number : undefined);
   return (
     <table role="table" className={`${plain.table} ${classes.table}`}>
+      {caption !== undefined && <caption>{caption}</caption>}
       <thead role="rowgroup">
         <tr role="row">
           {columns.map((column) => (
