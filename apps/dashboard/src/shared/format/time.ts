@@ -2,32 +2,32 @@ const LANGUAGE = 'en-GB';
 const SECONDS_PER_MINUTE = 60;
 const SECOND_DIGITS = 2;
 
+// Made once: making one costs a phone a hundred times what using it does.
+const DAY = new Intl.DateTimeFormat(LANGUAGE, {
+  weekday: 'short',
+  day: 'numeric',
+  month: 'short',
+  year: 'numeric',
+});
+const MOMENT = new Intl.DateTimeFormat(LANGUAGE, {
+  weekday: 'short',
+  day: 'numeric',
+  month: 'short',
+  hour: '2-digit',
+  minute: '2-digit',
+});
+const CLOCK = new Intl.DateTimeFormat(LANGUAGE, { hour: '2-digit', minute: '2-digit' });
+
 /** A day with its weekday: Tue 24 Nov 2026. */
-export function formatDay(instant: string): string {
-  return new Intl.DateTimeFormat(LANGUAGE, {
-    weekday: 'short',
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-  }).format(new Date(instant));
-}
+export const formatDay = (instant: string): string => DAY.format(new Date(instant));
 
 /** A day and the time on the clock: Tue 24 Nov, 14:05. */
-export function formatMoment(instant: string): string {
-  return new Intl.DateTimeFormat(LANGUAGE, {
-    weekday: 'short',
-    day: 'numeric',
-    month: 'short',
-    hour: '2-digit',
-    minute: '2-digit',
-  }).format(new Date(instant));
-}
+export const formatMoment = (instant: string): string => MOMENT.format(new Date(instant));
 
 /** The time on the clock, and the day before it where that is not today: 14:05. */
 export function formatClock(moment: number, now: number): string {
-  const day = new Date(moment).toDateString();
-  if (day !== new Date(now).toDateString()) return formatMoment(new Date(moment).toISOString());
-  return new Intl.DateTimeFormat(LANGUAGE, { hour: '2-digit', minute: '2-digit' }).format(moment);
+  const isToday = new Date(moment).toDateString() === new Date(now).toDateString();
+  return (isToday ? CLOCK : MOMENT).format(moment);
 }
 
 /** The calendar day of a moment on this device's clock, as the API writes it: 2026-05-09. */
