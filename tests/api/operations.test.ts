@@ -1,3 +1,4 @@
+import type { Server } from 'node:http';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { Member, PASSWORD } from './support/member.js';
 import { asOwner } from './support/owner.js';
@@ -144,4 +145,12 @@ describe('the metrics', () => {
     expect(value('loamledger_event_listening')).toBe(0);
     expect(value('loamledger_computations_waiting')).toBe(0);
   });
+});
+
+it('waits a while for a request that comes slowly, and not for ever', () => {
+  const { requestTimeout, headersTimeout } = service.app.getHttpServer() as Server;
+  const [shortest, longest] = [60_000, 600_000];
+  expect(requestTimeout).toBeGreaterThanOrEqual(shortest);
+  expect(requestTimeout).toBeLessThanOrEqual(longest);
+  expect(headersTimeout).toBeLessThanOrEqual(requestTimeout);
 });

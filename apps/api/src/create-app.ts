@@ -25,12 +25,15 @@ const API_PREFIX = 'api/v1';
 
 /** A season's runs as CSV; everything else is far smaller. */
 const BODY_LIMIT_BYTES = 4 * 1024 * 1024;
+/** An archive over a phone's bad line takes minutes; who sends a byte now and then must not hold a connection for ever. */
+const REQUEST_LIMIT_MS = 300_000;
 const LOG_LEVELS: readonly LogLevel[] = ['fatal', 'error', 'warn', 'log', 'debug', 'verbose'];
 
 /** The whole service, ready to listen. */
 export async function createApp(config: Config): Promise<NestFastifyApplication> {
   const adapter = new FastifyAdapter({
     bodyLimit: BODY_LIMIT_BYTES,
+    requestTimeout: REQUEST_LIMIT_MS,
     genReqId: () => randomUUID(),
     trustProxy: [...config.trustedProxies],
   });
