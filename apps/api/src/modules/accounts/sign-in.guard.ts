@@ -33,7 +33,7 @@ export class SignInGuard implements CanActivate {
     const caller = await this.callers.of(request, isUUID(teamId) ? teamId : null);
     if (!caller) throw notSignedIn();
     request.accountId = caller.accountId;
-    noteToken(caller);
+    noteCaller(caller);
     const idempotency = idempotencyOf(request);
     if (teamId !== null && !caller.role) throw new NotFound('team', teamId.slice(0, ID_LENGTH));
     this.refuseTokenBeyondScope(context, caller);
@@ -66,10 +66,10 @@ export class SignInGuard implements CanActivate {
 
 const isFor = (allowed: Allowed, who: Allowed[number]): boolean => allowed.some((one) => one === who);
 
-/** Lets the audit trail tell a script from the person it acts for. */
-function noteToken({ token }: Caller): void {
+/** Lets what is done for the request tell whose it is, and the audit trail a script from the person it acts for. */
+function noteCaller({ accountId, token }: Caller): void {
   const origin = requestOrigin();
-  if (origin) origin.tokenId = token?.id ?? null;
+  if (origin) Object.assign(origin, { accountId, tokenId: token?.id ?? null });
 }
 
 const notSignedIn = () => new Refusal('sign-in.required', 'unauthenticated', 'Sign in first.');

@@ -1,6 +1,14 @@
 import { Worker } from 'node:worker_threads';
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
+import { Refusal } from '../errors/refusal.js';
+import { requestOrigin } from '../http/request-origin.js';
 import { Gauges } from '../operations/gauges.js';
+import { FairQueue } from './fair-queue.js';
+
+/** Computations of one account that may wait at a time: far more than the pages of one person ask for. */
+const MOST_WAITING = 20;
+/** Whose turn it is where nobody asked: the service's own. */
+const NOBODY = '';
 
 /** A module that exports the function to run, and the name of the function: known to the thread by its address. */
 export interface Computation<Input, Output> {
@@ -10,40 +18,81 @@ export interface Computation<Input, Output> {
   readonly types?: (input: Input) => Output;
 }
 
-interface Waiting {
-  resolve: (output: never) => void;
-  reject: (error: Error) => void;
+interface Task {
+  readonly module: string;
+  readonly name: string;
+  readonly input: unknown;
+  readonly resolve: (output: never) => void;
+  readonly reject: (error: Error) => void;
 }
-type Answer = { id: number; output: never } | { id: number; error: string };
+type Answer = { output: never } | { error: string };
+
+class ThreadEnded extends Error {
+  constructor() {
+    super('The computing thread ended.');
+  }
+}
+
+class TooMuchToCompute extends Refusal {
+  override readonly retryAfterSeconds = 1;
+
+  constructor() {
+    super(
+      'computing.too-much',
+      'too-many-requests',
+      `At most ${MOST_WAITING} computations of one account wait for their turn.`,
+    );
+  }
+}
 
 /**
- * Runs long computations in a thread of its own, one after another, so that the service keeps answering. Inputs
- * and outputs are copied: they must be plain data.
+ * Runs long computations in a thread of its own, one after another, so that the service keeps answering; each account
+ * that asks in its turn, so that nobody waits for all that another has asked. Inputs and outputs are copied: they must be
+ * plain data.
  */
 @Injectable()
 export class ComputeThread implements OnApplicationShutdown {
   private worker: Worker | undefined;
-  private lastId = 0;
-  private readonly waiting = new Map<number, Waiting>();
+  private running: Task | undefined;
+  private readonly waiting = new FairQueue<Task>();
 
   constructor(gauges: Gauges) {
     gauges.add({
       name: 'loamledger_computations_waiting',
       help: 'Long computations that run or wait for their turn.',
-      read: () => this.waiting.size,
+      read: () => this.waiting.size + Number(this.running !== undefined),
     });
   }
 
+  /** @throws TooMuchToCompute where enough of the account's that asks waits already. */
   run<Input, Output>(computation: Computation<Input, Output>, input: Input): Promise<Output> {
-    const id = (this.lastId += 1);
+    const whose = requestOrigin()?.accountId ?? NOBODY;
+    if (whose !== NOBODY && this.waiting.waitingOf(whose) >= MOST_WAITING)
+      return Promise.reject(new TooMuchToCompute());
+    const { module, name } = computation;
     return new Promise((resolve, reject) => {
-      this.waiting.set(id, { resolve, reject });
-      this.thread().postMessage({ id, module: computation.module.href, name: computation.name, input });
+      this.waiting.add(whose, { module: module.href, name, input, resolve, reject });
+      this.goOn();
     });
   }
 
   async onApplicationShutdown(): Promise<void> {
+    for (let task = this.waiting.next(); task; task = this.waiting.next()) task.reject(new ThreadEnded());
     await this.worker?.terminate();
+  }
+
+  /** Begins with what is next, unless something runs. */
+  private goOn(): void {
+    if (this.running) return;
+    this.running = this.waiting.next();
+    if (!this.running) return;
+    const { module, name, input } = this.running;
+    try {
+      this.thread().postMessage({ module, name, input });
+    } catch (error) {
+      // What cannot be copied to the thread.
+      this.answered({ error: String(error) });
+    }
   }
 
   private thread(): Worker {
@@ -51,22 +100,28 @@ export class ComputeThread implements OnApplicationShutdown {
     const worker = new Worker(new URL('./compute.worker.js', import.meta.url));
     // An idle thread must not keep the process alive.
     worker.unref();
-    worker.on('message', (answer: Answer) => {
-      const waiting = this.waiting.get(answer.id);
-      this.waiting.delete(answer.id);
-      if ('error' in answer) waiting?.reject(new Error(answer.error));
-      else waiting?.resolve(answer.output);
-    });
-    worker.on('error', (error) => this.fail(error as Error));
-    worker.on('exit', () => this.fail(new Error('The computing thread ended.')));
+    worker.on('message', (answer: Answer) => this.answered(answer));
+    worker.on('error', (error) => this.ended(worker, error as Error));
+    worker.on('exit', () => this.ended(worker, new ThreadEnded()));
     this.worker = worker;
     return worker;
   }
 
-  /** Tells everybody who waits, and lets the next request start a new thread. */
-  private fail(error: Error): void {
+  private answered(answer: Answer): void {
+    const done = this.running;
+    this.running = undefined;
+    if ('error' in answer) done?.reject(new Error(answer.error));
+    else done?.resolve(answer.output);
+    this.goOn();
+  }
+
+  /** Tells who waited for what ran; what waits for its turn goes on in a new thread. */
+  private ended(worker: Worker, error: Error): void {
+    // Of its two farewells the first counts.
+    if (this.worker !== worker) return;
     this.worker = undefined;
-    for (const { reject } of this.waiting.values()) reject(error);
-    this.waiting.clear();
+    this.running?.reject(error);
+    this.running = undefined;
+    this.goOn();
   }
 }

@@ -11,6 +11,8 @@ export interface RequestOrigin {
   readonly device: Device;
   /** The API token that the guard has found; null for a browser's sign-in. */
   tokenId: string | null;
+  /** Who asks, as the guard has found; null for a stranger. */
+  accountId: string | null;
 }
 
 const current = new AsyncLocalStorage<RequestOrigin>();
@@ -26,7 +28,7 @@ export function followRequests(app: NestFastifyApplication): void {
     // Not earlier: reading the body would lose it.
     .addHook('preHandler', (request, _reply, done) => {
       const device = deviceOf(request.headers['user-agent']);
-      current.run({ requestId: request.id, device, tokenId: null }, done);
+      current.run({ requestId: request.id, device, tokenId: null, accountId: null }, done);
     });
 }
 
