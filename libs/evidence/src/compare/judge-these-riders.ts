@@ -7,8 +7,8 @@ import { testArms, type Levels } from './test-arms.js';
 import type { TimedRun, TimeModel } from './time-model.js';
 
 /**
- * Verdicts on the set-ups by the scatter between runs: for these riders only. `reckon`: whether to say how many runs are
- * still needed; it costs more than all else.
+ * Verdicts on the set-ups by the scatter between runs: for these riders only. `whole`: whether with intervals and the runs
+ * still needed, which cost more than all else.
  */
 export function judgeTheseRiders(
   request: ComparisonRequest,
@@ -17,11 +17,11 @@ export function judgeTheseRiders(
   variance: ModeratedVariance | null,
   others: readonly string[],
   levels: Levels,
-  reckon: boolean,
+  whole: boolean,
 ): ArmComparison[] {
   const whyNot = noTestReasons(request, timed, model, others, variance);
   const tested = model.differences.filter((difference) => !whyNot.has(difference.arm));
-  const judged = variance === null ? [] : test(request, timed, model, variance, tested, levels, reckon);
+  const judged = variance === null ? [] : test(request, timed, model, variance, tested, levels, whole);
   return others.map(
     (arm) =>
       judged.find((entry) => entry.arm === arm) ??
@@ -41,7 +41,7 @@ function test(
   variance: ModeratedVariance,
   tested: TimeModel['differences'],
   levels: Levels,
-  reckon: boolean,
+  whole: boolean,
 ): ArmComparison[] {
   const margin = Math.log1p(request.margin);
   const borrowed = variance.source !== 'this session';
@@ -51,7 +51,7 @@ function test(
     estimate,
     se: Math.sqrt(variance.variance * unscaledVariance),
     df: variance.df,
-    needed: reckon
+    needed: whole
       ? runsStillNeeded({
           variance,
           unscaledVariance,
@@ -69,6 +69,6 @@ function test(
     margin,
     borrowed,
     whom: 'these riders',
-    covariance: (i, j) => model.covariance[at[i] as number]?.[at[j] as number] as number,
+    covariance: whole ? (i, j) => model.covariance[at[i] as number]?.[at[j] as number] as number : null,
   });
 }

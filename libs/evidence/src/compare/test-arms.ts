@@ -34,8 +34,8 @@ export interface TestFrame {
   /** Whether the scatter leans on past sessions. */
   borrowed: boolean;
   whom: 'these riders' | 'riders in general';
-  /** Covariance of two of the differences in any unit, by their places. */
-  covariance: (i: number, j: number) => number;
+  /** Covariance of two of the differences in any unit, by their places; null: no intervals are wanted. */
+  covariance: ((i: number, j: number) => number) | null;
 }
 
 /** Tests of all set-ups that can be tested against the current one, with verdicts. */
@@ -50,7 +50,7 @@ export function testArms(
   const pEquivalence = holmAdjusted(
     tested.map(({ estimate, se, df }) => equivalenceTest(estimate, se, df, margin).p),
   );
-  const critical = simultaneousCritical(tested, frame);
+  const critical = frame.covariance && simultaneousCritical(tested, alpha, frame.covariance);
   return tested.map(({ arm, estimate, se, df, needed }, i) => {
     const basis = {
       estimate,
@@ -72,7 +72,7 @@ export function testArms(
       share: Math.expm1(estimate),
       se,
       df,
-      interval: { low: estimate - critical * se, high: estimate + critical * se },
+      interval: critical === null ? null : { low: estimate - critical * se, high: estimate + critical * se },
       pDifference: basis.pDifference,
       pEquivalence: basis.pEquivalence,
       needed: reasoned.verdict === 'cannot tell yet' ? needed : null,
@@ -84,7 +84,11 @@ export function testArms(
  * Critical value of the simultaneous intervals: Dunnett's where one factor carries the correlations, else Bonferroni's;
  * where degrees of freedom differ, on the fewest of them.
  */
-function simultaneousCritical(tested: readonly TestedDifference[], { alpha, covariance }: TestFrame): number {
+function simultaneousCritical(
+  tested: readonly TestedDifference[],
+  alpha: number,
+  covariance: (i: number, j: number) => number,
+): number {
   const df = Math.min(...tested.map((difference) => difference.df));
   const correlations = tested.map((_, i) =>
     tested.map((__, j) => covariance(i, j) / Math.sqrt(covariance(i, i) * covariance(j, j))),
