@@ -32,11 +32,16 @@ export interface DemandDesign {
   cellPair: Int32Array;
   /** Unknowns that add up to a cell's level: mu (0), its track, its rider and, off the reference ground, its condition, ascending. */
   cellUnknowns: readonly Int32Array[];
+  /** Where these lists lie one behind the other, MOST_UNKNOWNS places each. */
+  packedUnknowns: Int32Array;
   exact: { cell: Int32Array; value: Float64Array; variance: Float64Array };
   /** Bounds ordered by cell. `side` is 1 for a lower bound and −1 for an upper bound. */
   bounds: { cell: Int32Array; limit: Float64Array; variance: Float64Array; side: Int8Array };
   boundedCells: readonly BoundedCell[];
 }
+
+/** Of one cell: mu, its track, its rider and its condition. */
+export const MOST_UNKNOWNS = 4;
 
 const distinct = (ids: Iterable<string>): string[] => [...new Set(ids)].sort();
 
@@ -63,12 +68,12 @@ export function designOf(readings: readonly DemandReading[]): DemandDesign {
   const cellOf = new Map(used.map((number, cell) => [number, cell]));
   const trackOf = (number: number): number => Math.floor(number / (riders.length * grounds));
   const riderOf = (number: number): number => Math.floor(number / grounds) % riders.length;
-  const unknownsOfNumber = (number: number): Int32Array => {
+  const unknownsOfNumber = (number: number): number[] => {
     const rider = riderOf(number);
     const ground = number % grounds;
     const firstCondition = 1 + tracks.length + riders.length;
     const three = [0, 1 + trackOf(number), 1 + tracks.length + rider];
-    return Int32Array.from(ground === 0 ? three : [...three, firstCondition + ground - 1]);
+    return ground === 0 ? three : [...three, firstCondition + ground - 1];
   };
   const pairs: { track: number; rider: number; cells: number[]; grounds: number[] }[] = [];
   const cellPair = Int32Array.from(used, (number, cell) => {
@@ -100,7 +105,7 @@ export function designOf(readings: readonly DemandReading[]): DemandDesign {
     cellTrack: Int32Array.from(used, trackOf),
     pairs,
     cellPair,
-    cellUnknowns: used.map(unknownsOfNumber),
+    ...packed(used.map(unknownsOfNumber)),
     exact: {
       cell: Int32Array.from(exact, ({ cell }) => cell),
       value: Float64Array.from(exact, ({ reading }) => reading.logHeight),
@@ -114,6 +119,17 @@ export function designOf(readings: readonly DemandReading[]): DemandDesign {
     },
     boundedCells: boundedCellsOf(bounds),
   };
+}
+
+/** The unknowns of all cells in one array, for the inner loops, and each cell's as a view of it. */
+function packed(unknowns: readonly number[][]): Pick<DemandDesign, 'cellUnknowns' | 'packedUnknowns'> {
+  const packedUnknowns = new Int32Array(MOST_UNKNOWNS * unknowns.length);
+  const cellUnknowns = unknowns.map((list, cell) => {
+    const first = MOST_UNKNOWNS * cell;
+    packedUnknowns.set(list, first);
+    return packedUnknowns.subarray(first, first + list.length);
+  });
+  return { cellUnknowns, packedUnknowns };
 }
 
 /** Runs of one cell among rows that are ordered by cell. */
