@@ -68,5 +68,9 @@ export type Adviser = (runs: readonly LoggedRun[]) => Advice;
 
 /** Sag that the riders want, shares of the stroke: the usual band of a fork, common practice, no source. */
 export const SAG_BAND = { min: 0.15, max: 0.2 } as const;
+/** Name of the set-up that the others are compared with in every plan. */
+export const CURRENT = 'current';
+/** A difference of time worth acting on, share: what the tool takes where nothing is said. */
+export const MARGIN = 0.01;
 /** Standard deviation of a ring reading that the records assume, m. Common practice, no source. */
 export const RING_SD = 0.002;

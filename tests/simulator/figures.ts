@@ -1,5 +1,7 @@
+import type { Verdict } from '@loamledger/evidence';
 import type { CaseName, TeamOutcome } from './set-up-study.js';
-import type { PlanCase, PlanOutcome } from './verdict-study.js';
+import { MARGIN } from './contract.js';
+import type { ArmOutcome, PlanCase, PlanOutcome } from './verdict-study.js';
 
 /** A set-up this close to the reserve wanted counts as there, m. */
 const THERE = 0.006;
@@ -27,9 +29,24 @@ export const meanRegret = (outcomes: readonly TeamOutcome[], runs: number): numb
   outcomes.reduce((sum, { misses, leastMiss }) => sum + (misses[runs] as number) - (leastMiss ?? 0), 0) /
   outcomes.length;
 
-/** Whether a plan ended, or ever was, with a verdict that is not true. */
-export function isWrong({ ever }: PlanOutcome, { difference }: PlanCase): boolean {
-  const isFalse = (verdict: string): boolean =>
-    (verdict === 'faster' && difference >= 0) || (verdict === 'slower' && difference <= 0);
-  return ever.some(isFalse);
-}
+/** Whether 'faster' or 'slower' is not true of a set-up with this true difference. */
+const isFalse = (verdict: Verdict, difference: number): boolean =>
+  (verdict === 'faster' && difference >= 0) || (verdict === 'slower' && difference <= 0);
+
+/** Whether a verdict is one, and true: of a difference within the margin that it is real, or that it is within. */
+export const isTrue = (verdict: Verdict, difference: number): boolean =>
+  verdict === 'no practical difference'
+    ? Math.abs(difference) <= MARGIN
+    : (verdict === 'faster' && difference < 0) || (verdict === 'slower' && difference > 0);
+
+/** Whether a set-up was ever called faster or slower wrongly, looked at after every block. */
+export const isArmWrong = ({ ever }: ArmOutcome, difference: number): boolean =>
+  ever.some((verdict) => isFalse(verdict, difference));
+
+/** Whether any set-up of a plan was ever called faster or slower wrongly, looked at after every block. */
+export const isWrong = ({ arms }: PlanOutcome, { differences }: PlanCase): boolean =>
+  arms.some((arm, i) => isArmWrong(arm, differences[i] as number));
+
+/** The same, looked at once in the end. */
+export const isWrongAtTheEnd = ({ arms }: PlanOutcome, { differences }: PlanCase): boolean =>
+  arms.some(({ atTheEnd }, i) => isFalse(atTheEnd, differences[i] as number));

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { toolAdviser } from './advice/tool.js';
+import { planFor, verdictsOn } from './advice/verdicts.js';
 import type { LoggedRun } from './contract.js';
+import { stream } from './streams.js';
+import { timesOf } from './truth/sessions.js';
 import { SimulatedTeam } from './truth/simulated-team.js';
 
 const SEED = 5;
@@ -55,5 +58,16 @@ describe('the hidden truth', () => {
   it('is the same for the same seed and another for another team', () => {
     expect(followed(2).written).toBe(followed(2).written);
     expect(followed(2).written).not.toBe(followed(3).written);
+  });
+
+  it('stays hidden in the times of a plan: nothing but the runs as they are logged leads to the verdicts', () => {
+    const plan = planFor(['one', 'two', 'three'], ['tried 1', 'tried 2'], 4, SEED);
+    const truth = { differences: new Map([['tried 1', -0.02]]), suitsSd: 0.005, voidShare: 0.1 };
+    const runs = timesOf(plan.runs, truth, 'today', stream(SEED, 0, 0));
+    const fields = [...new Set(runs.flatMap(Object.keys))].toSorted();
+    expect(fields).toEqual(['arm', 'position', 'rider', 'session', 'time', 'voided']);
+    const written = JSON.parse(JSON.stringify(runs)) as typeof runs;
+    expect(verdictsOn(written, [], null)).toEqual(verdictsOn(runs, [], null));
+    expect(runs.some(({ voided }) => voided)).toBe(true);
   });
 });

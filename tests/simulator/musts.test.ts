@@ -36,9 +36,16 @@ describe('simulated teams that follow the advice', () => {
   });
 });
 
+const ONE_RIDER = { riders: 1, suitsSd: 0, voidShare: 0, pastSessions: 12 } as const;
+
 describe('simulated test plans, looked at after every block', () => {
-  it('call a set-up that is alike faster or slower in at most 5 of 100', () => {
-    const plan = { riders: 1, runsAnArm: 5, difference: 0, pastSessions: 12 };
+  it.each([
+    { who: 'one rider', plan: { ...ONE_RIDER, runsAnArm: 5, differences: [0] } },
+    {
+      who: 'five riders, of three set-ups, with void runs',
+      plan: { riders: 5, suitsSd: 0.01, voidShare: 0.1, pastSessions: 0, runsAnArm: 3, differences: [0, 0] },
+    },
+  ])('of $who call a set-up that is alike faster or slower in at most 5 of 100', ({ plan }) => {
     const wrong = Array.from({ length: PLANS }, (_, i) => ridePlan(SEED, i, plan)).filter((outcome) =>
       isWrong(outcome, plan),
     ).length;
@@ -48,9 +55,9 @@ describe('simulated test plans, looked at after every block', () => {
   });
 
   it('find a set-up that is three per cent faster more often than not', () => {
-    const plan = { riders: 1, runsAnArm: 8, difference: -0.03, pastSessions: 12 };
+    const plan = { ...ONE_RIDER, runsAnArm: 8, differences: [-0.03] };
     const outcomes = Array.from({ length: 20 }, (_, i) => ridePlan(SEED, i, plan));
-    expect(outcomes.filter(({ first }) => first === 'faster').length).toBeGreaterThan(10);
+    expect(outcomes.filter(({ arms }) => arms[0]?.first === 'faster').length).toBeGreaterThan(10);
     expect(outcomes.some((outcome) => isWrong(outcome, plan))).toBe(false);
   });
 });

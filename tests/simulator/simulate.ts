@@ -1,11 +1,13 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import type { Job } from './jobs.js';
-import { report, type PlanFigures } from './report.js';
+import { PLANS_OF_ONE, PLANS_OF_SEVERAL, PLANS_OF_SEVERAL_ALIKE, plansOf } from './plan-cases.js';
+import { setUpReport } from './set-up-report.js';
 import type { CaseName, TeamOutcome } from './set-up-study.js';
 import { inThreads } from './threads.js';
+import { verdictReport, type PlanFigures } from './verdict-report.js';
 import type { PlanCase, PlanOutcome } from './verdict-study.js';
 
-/** The whole simulation: rides every team and every plan, and writes the figures into the page. */
+/** The whole simulation: rides every team and every plan, or one of the two studies, and writes the figures into the page. */
 
 /** Drawn by chance after rows, columns, numbers of teams and the tool were fixed; not changed to get other figures. */
 const SEED = 157_162;
@@ -18,49 +20,51 @@ const TEAMS: Record<CaseName, number> = {
   feel: 300,
   optimiser: 150,
 };
-const RUNS_AN_ARM = [4, 8, 16] as const;
-/** Below zero: the tried set-up is faster. */
-const DIFFERENCES = [0, -0.005, -0.01, -0.02, -0.03] as const;
-const PAST_SESSIONS = 12;
-/** Where nothing differs, the share of wrong verdicts is what matters: more plans. */
-const plansOf = ({ difference }: PlanCase): number => (difference === 0 ? 2000 : 150);
-
-const PLANS: readonly PlanCase[] = [
-  ...DIFFERENCES.flatMap((difference) =>
-    RUNS_AN_ARM.map((runsAnArm) => ({ riders: 1, runsAnArm, difference, pastSessions: PAST_SESSIONS })),
-  ),
-  ...RUNS_AN_ARM.map((runsAnArm) => ({ riders: 1, runsAnArm, difference: 0, pastSessions: 0 })),
-];
-
+const PLANS = [...PLANS_OF_ONE, ...PLANS_OF_SEVERAL_ALIKE, ...PLANS_OF_SEVERAL];
 const PAGE = new URL('../../docs/simulator.md', import.meta.url);
-const BEGIN = '<!-- figures: npm run simulate -->';
-const END = '<!-- end of figures -->';
 
-const setUpJobs = (Object.keys(TEAMS) as CaseName[]).flatMap((caseName) =>
-  Array.from({ length: TEAMS[caseName] }, (_, team): Job => ({
-    kind: 'set-up',
-    seed: SEED,
-    caseName,
-    team,
-    runs: RUNS,
-  })),
-);
-const planJobs = PLANS.flatMap((plan) =>
-  Array.from({ length: plansOf(plan) }, (_, index): Job => ({ kind: 'plan', seed: SEED, plan, index })),
-);
+/** Each study writes its own part of the page. */
+const STUDIES = { 'set-ups': rideTeams, verdicts: ridePlans } as const;
 
-const results = await inThreads([...setUpJobs, ...planJobs]);
-const teams = results.slice(0, setUpJobs.length) as TeamOutcome[];
-const planned = results.slice(setUpJobs.length) as PlanOutcome[];
-const plans = PLANS.map((plan): PlanFigures => ({
-  plan,
-  outcomes: planned.filter((_, i) => {
-    const job = planJobs[i];
-    return job?.kind === 'plan' && job.plan === plan;
-  }),
-}));
+async function rideTeams(): Promise<string> {
+  const jobs = (Object.keys(TEAMS) as CaseName[]).flatMap((caseName) =>
+    Array.from({ length: TEAMS[caseName] }, (_, team): Job => ({
+      kind: 'set-up',
+      seed: SEED,
+      caseName,
+      team,
+      runs: RUNS,
+    })),
+  );
+  return setUpReport(SEED, (await inThreads(jobs)) as TeamOutcome[], RUNS);
+}
 
-const page = readFileSync(PAGE, 'utf8');
-const [before = '', rest = ''] = page.split(BEGIN);
-const [, after = ''] = rest.split(END);
-writeFileSync(PAGE, `${before}${BEGIN}\n\n${report(SEED, teams, RUNS, plans)}\n\n${END}${after}`);
+async function ridePlans(): Promise<string> {
+  const ridden = PLANS.flatMap((plan) =>
+    Array.from({ length: plansOf(plan) }, (_, index) => ({ plan, index })),
+  );
+  const jobs = ridden.map((one): Job => ({ kind: 'plan', seed: SEED, ...one }));
+  const outcomes = (await inThreads(jobs)) as PlanOutcome[];
+  const figuresOf = (plans: readonly PlanCase[]): PlanFigures[] =>
+    plans.map((plan) => ({ plan, outcomes: outcomes.filter((_, i) => ridden[i]?.plan === plan) }));
+  return verdictReport(SEED, {
+    ofOne: figuresOf(PLANS_OF_ONE),
+    alike: figuresOf(PLANS_OF_SEVERAL_ALIKE),
+    different: figuresOf(PLANS_OF_SEVERAL),
+  });
+}
+
+function write(study: string, figures: string): void {
+  const begin = `<!-- ${study}: npm run simulate -->`;
+  const end = `<!-- end of ${study} -->`;
+  const page = readFileSync(PAGE, 'utf8');
+  const [from, to] = [page.indexOf(begin), page.indexOf(end)];
+  if (from < 0 || to < from) throw new Error(`docs/simulator.md has no part between ${begin} and ${end}.`);
+  writeFileSync(PAGE, `${page.slice(0, from)}${begin}\n\n${figures}\n\n${page.slice(to)}`);
+}
+
+const [wanted] = process.argv.slice(2);
+const names = Object.keys(STUDIES) as (keyof typeof STUDIES)[];
+const chosen = names.filter((name) => wanted === undefined || name === wanted);
+if (chosen.length === 0) throw new Error(`There is no study '${wanted}': ${names.join(', ')}.`);
+for (const name of chosen) write(name, await STUDIES[name]());

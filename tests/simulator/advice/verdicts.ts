@@ -8,18 +8,20 @@ import {
   type TestPlan,
   type Verdict,
 } from '@loamledger/evidence';
+import { CURRENT, MARGIN } from '../contract.js';
 
-/** Arms of every plan here. */
-const ARMS = ['current', 'tried'] as const;
-/** A difference of time worth acting on: what the tool takes where nothing is said. */
-const MARGIN = 0.01;
 /** Runs that go before the counted ones. */
 const WARM_UPS = 2;
 
-/** The plan that the tool makes. */
-export function planFor(riders: readonly string[], runsAnArm: number, seed: number): TestPlan {
+/** The plan that the tool makes to try set-ups against the current one. */
+export function planFor(
+  riders: readonly string[],
+  tried: readonly string[],
+  runsAnArm: number,
+  seed: number,
+): TestPlan {
   return makeTestPlan({
-    arms: ARMS,
+    arms: [CURRENT, ...tried],
     riders,
     runsAnArm,
     warmUps: WARM_UPS,
@@ -36,12 +38,12 @@ export function planFor(riders: readonly string[], runsAnArm: number, seed: numb
 export const scatterOf = (pastRuns: readonly ComparisonRun[]): SessionVariance[] =>
   sessionVariances(pastRuns);
 
-/** What the tool says of the tried set-up; `look` is null for a single look in the end. */
-export function verdictOn(
+/** What the tool says of each tried set-up that was ridden, by its name; `look` is null for a single look in the end. */
+export function verdictsOn(
   runs: readonly ComparisonRun[],
   history: readonly SessionVariance[],
   look: ComparisonRequest['look'],
-): Verdict {
-  const { arms } = compareSetUps({ runs, current: ARMS[0], margin: MARGIN, history, look, trend: 'linear' });
-  return arms[0]?.verdict ?? 'no verdict';
+): ReadonlyMap<string, Verdict> {
+  const { arms } = compareSetUps({ runs, current: CURRENT, margin: MARGIN, history, look, trend: 'linear' });
+  return new Map(arms.map(({ arm, verdict }) => [arm, verdict]));
 }

@@ -1,13 +1,7 @@
-import { meanRegret, ofTeamsThatCan, shareThere, isWrong, withRoom } from './figures.js';
+import { meanRegret, ofTeamsThatCan, shareThere, withRoom } from './figures.js';
+import { percent, table } from './markdown.js';
 import type { CaseName, TeamOutcome } from './set-up-study.js';
 import { shareError } from './share.js';
-import type { PlanCase, PlanOutcome } from './verdict-study.js';
-
-/** One plan with what came of riding it many times. */
-export interface PlanFigures {
-  readonly plan: PlanCase;
-  readonly outcomes: readonly PlanOutcome[];
-}
 
 /** A column: whom the advice is followed by, and whether what is advised is judged or what is ridden next. */
 interface Column {
@@ -25,34 +19,17 @@ const COLUMNS: readonly Column[] = [
   { caseName: 'optimiser', head: 'Gaussian process' },
 ];
 const HEADS = COLUMNS.map(({ head }) => head);
-const PER_CENT = 100;
 const MILLIMETRES = 1000;
-const VERDICTS = ['faster', 'slower', 'no practical difference', 'cannot tell yet'] as const;
 
-const percent = (share: number): string => (PER_CENT * share).toFixed(0);
-const tenth = (share: number): string => (PER_CENT * share).toFixed(1);
-const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
-const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
-  [row(head), row(head.map(() => '---')), ...rows.map(row)].join('\n');
-
-/** The generated part of the page: three tables of set-ups and verdicts. */
-export function report(
-  seed: number,
-  teams: readonly TeamOutcome[],
-  runs: number,
-  plans: readonly PlanFigures[],
-): string {
-  return [
+/** The generated part of the page about set-ups. */
+export const setUpReport = (seed: number, teams: readonly TeamOutcome[], runs: number): string =>
+  [
     setUpTable(seed, teams, runs),
     roomTable(teams),
     '## How far off, beyond the best allowed set-up',
     'Mean over the same teams, mm.',
     bySetUpCase(teams, runs, (outcomes, after) => (MILLIMETRES * meanRegret(outcomes, after)).toFixed(1)),
-    '## Verdicts on time',
-    `Seed ${seed}. One rider and a current set-up against another; shares in per cent.`,
-    verdictTable(plans),
   ].join('\n\n');
-}
 
 function setUpTable(seed: number, teams: readonly TeamOutcome[], runs: number): string {
   const counts = COLUMNS.filter(({ isRidden }) => !isRidden).map(({ caseName, head }) => {
@@ -106,32 +83,5 @@ function bySetUpCase(
       String(after),
       ...grouped.map((outcomes) => cell(outcomes, after)),
     ]),
-  );
-}
-
-function verdictTable(plans: readonly PlanFigures[]): string {
-  return table(
-    [
-      'true difference',
-      'runs an arm',
-      'past sessions',
-      'plans',
-      ...VERDICTS.map((verdict) => `${verdict}, one look`),
-      ...VERDICTS.map((verdict) => `${verdict}, after every block`),
-      'ever wrongly faster or slower',
-    ],
-    plans.map(({ plan, outcomes }) => {
-      const shareOf = (isSo: (outcome: PlanOutcome) => boolean): string =>
-        tenth(outcomes.filter(isSo).length / outcomes.length);
-      return [
-        `${(PER_CENT * -plan.difference).toFixed(1)} % faster`,
-        String(plan.runsAnArm),
-        String(plan.pastSessions),
-        String(outcomes.length),
-        ...VERDICTS.map((verdict) => shareOf(({ atTheEnd }) => atTheEnd === verdict)),
-        ...VERDICTS.map((verdict) => shareOf(({ first }) => first === verdict)),
-        shareOf((outcome) => isWrong(outcome, plan)),
-      ];
-    }),
   );
 }
