@@ -9,7 +9,7 @@ import { AppModule } from './app.module.js';
 import type { Config } from './config/config.js';
 import { ARCHIVE_LIMIT_BYTES, ARCHIVE_TYPE } from './modules/team-archive/archive.js';
 import { completeAnswers } from './platform/http/answer-hooks.js';
-import { refuseDeepBodies } from './platform/http/body-depth.js';
+import { refuseLargeBodies } from './platform/http/body-size.js';
 import { serveDashboard } from './platform/http/dashboard-files.js';
 import { serveOpenApi } from './platform/http/open-api.js';
 import { refuseForgedRequests } from './platform/http/forged-requests.js';
@@ -23,8 +23,10 @@ import { rememberValidationRules } from './platform/http/validation-rules.js';
 
 const API_PREFIX = 'api/v1';
 
-/** A season's runs as CSV; everything else is far smaller. */
-const BODY_LIMIT_BYTES = 4 * 1024 * 1024;
+/** A season's runs as CSV. */
+const CSV_LIMIT_BYTES = 4 * 1024 * 1024;
+/** Several times the largest message: a stranger's is read and looked at before it is known who sends it. */
+const MESSAGE_LIMIT_BYTES = 256 * 1024;
 /** An archive over a phone's bad line takes minutes; who sends a byte now and then must not hold a connection for ever. */
 const REQUEST_LIMIT_MS = 300_000;
 const LOG_LEVELS: readonly LogLevel[] = ['fatal', 'error', 'warn', 'log', 'debug', 'verbose'];
@@ -32,7 +34,7 @@ const LOG_LEVELS: readonly LogLevel[] = ['fatal', 'error', 'warn', 'log', 'debug
 /** The whole service, ready to listen. */
 export async function createApp(config: Config): Promise<NestFastifyApplication> {
   const adapter = new FastifyAdapter({
-    bodyLimit: BODY_LIMIT_BYTES,
+    bodyLimit: MESSAGE_LIMIT_BYTES,
     requestTimeout: REQUEST_LIMIT_MS,
     genReqId: () => randomUUID(),
     trustProxy: [...config.trustedProxies],
@@ -45,9 +47,9 @@ export async function createApp(config: Config): Promise<NestFastifyApplication>
   await sendSecurityHeaders(app, { apiPath: `/${API_PREFIX}`, isHttps: config.secureCookies });
   app.setGlobalPrefix(API_PREFIX);
   refuseForgedRequests(app);
-  refuseDeepBodies(app);
+  refuseLargeBodies(app);
   followRequests(app);
-  acceptTextBodies(app, 'text/csv', BODY_LIMIT_BYTES);
+  acceptTextBodies(app, 'text/csv', CSV_LIMIT_BYTES);
   acceptTextBodies(app, GPX_TYPE, GPX_LIMIT_BYTES);
   acceptTextBodies(app, ARCHIVE_TYPE, ARCHIVE_LIMIT_BYTES);
   completeAnswers(app);

@@ -6,6 +6,8 @@ export const VERSION = 1;
 export const ARCHIVE_TYPE = 'application/vnd.loamledger.team+json';
 /** Ten seasons of a large team; it is held in memory while it is read. */
 export const ARCHIVE_LIMIT_BYTES = 32 * 1024 * 1024;
+/** Twice as many as so large an archive has; each takes room and time however short it is. */
+export const ARCHIVE_LIMIT_VALUES = 3_000_000;
 
 /** Somebody whom records of the team name. */
 export interface ArchivedPerson {

@@ -1,10 +1,12 @@
 import { isEmail } from 'class-validator';
 import * as checks from '../../platform/archive/checks.js';
 import type { Check } from '../../platform/archive/checks.js';
+import { holdsMoreThan } from '../../platform/archive/holds-more-than.js';
+import { Breaks } from '../../platform/compute/breaks.js';
 import type { FieldProblem } from '../../platform/errors/refusal.js';
-import { isDeeperThan, MAX_DEPTH } from '../../platform/http/body-depth.js';
+import { isDeeperThan, MAX_DEPTH } from '../../platform/http/body-size.js';
 import { ROLES } from '../../platform/http/scope.js';
-import { FORMAT, VERSION, type ArchivedRow, type TeamArchive } from './archive.js';
+import { ARCHIVE_LIMIT_VALUES, FORMAT, VERSION, type ArchivedRow, type TeamArchive } from './archive.js';
 import { referenceProblems, rowsById, type RowsById } from './references.js';
 import type { TablePlan } from './table-plan.js';
 import { ArchiveRefused, MAX_REPORTED_PROBLEMS, NotAnArchive } from './team-archive.errors.js';
@@ -43,10 +45,11 @@ const HEAD = checks.part({
 
 /**
  * An archive that can be taken in whole: every value of its type and in its range, every reference to a row of the
- * archive itself.
+ * archive itself. A large one takes seconds to look through; meanwhile others are served.
  * @throws NotAnArchive for what is none, ArchiveRefused naming each problem and its place.
  */
-export function readArchive(text: string, plans: readonly TablePlan[]): TeamArchive {
+export async function readArchive(text: string, plans: readonly TablePlan[]): Promise<TeamArchive> {
+  const breaks = new Breaks();
   const archive = parsed(text);
   refuse(HEAD(archive, 'archive'));
   const { records } = archive;
@@ -59,15 +62,22 @@ export function readArchive(text: string, plans: readonly TablePlan[]): TeamArch
         allowed: 'absent: there is no such table',
       })),
   );
-  refuse(plans.flatMap((plan) => columnProblems(plan, records[plan.name] ?? [])));
+  const wrongColumns: FieldProblem[] = [];
+  for (const plan of plans)
+    wrongColumns.push(...(await columnProblems(plan, records[plan.name] ?? [], breaks)));
+  refuse(wrongColumns);
   // Each later step relies on what the step before it has found in order.
   const byTable = rowsById(archive, plans);
-  refuse(referenceProblems(archive, plans, byTable));
-  refuse(plans.flatMap((plan) => rowProblems(plan, archive, plans, byTable)));
+  refuse(await referenceProblems(archive, plans, byTable, breaks));
+  const wrongRows: FieldProblem[] = [];
+  for (const plan of plans) wrongRows.push(...(await rowProblems(plan, archive, plans, byTable, breaks)));
+  refuse(wrongRows);
   return archive;
 }
 
 function parsed(text: string): TeamArchive {
+  if (holdsMoreThan(ARCHIVE_LIMIT_VALUES, text))
+    throw new NotAnArchive(`An archive holds at most ${ARCHIVE_LIMIT_VALUES} values.`);
   let archive: unknown;
   try {
     archive = JSON.parse(text);
@@ -90,26 +100,31 @@ function refuse(problems: readonly FieldProblem[]): void {
   if (problems.length > 0) throw new ArchiveRefused(problems);
 }
 
-function columnProblems(plan: TablePlan, rows: unknown): readonly FieldProblem[] {
+async function columnProblems(
+  plan: TablePlan,
+  rows: unknown,
+  breaks: Breaks,
+): Promise<readonly FieldProblem[]> {
   const at = `records.${plan.name}`;
   if (!Array.isArray(rows)) return [{ field: at, given: null, allowed: 'a list of rows' }];
   const check = checks.part(plan.checks);
-  return upToEnough(rows, (row, i) => check(row, `${at}.${i}`));
+  return upToEnough(rows, breaks, (row, i) => check(row, `${at}.${i}`));
 }
 
 /** What the whole row says against itself or against the rows it refers to. */
-function rowProblems(
+async function rowProblems(
   plan: TablePlan,
   { records }: TeamArchive,
   plans: readonly TablePlan[],
   byTable: RowsById,
-): readonly FieldProblem[] {
+  breaks: Breaks,
+): Promise<readonly FieldProblem[]> {
   const { row: check, rules } = plan.archived;
   const stored = (table: string, row: ArchivedRow): object => {
     const of = plans.find(({ name }) => name === table);
     return of ? asStored(of, row) : row;
   };
-  return upToEnough(records[plan.name] ?? [], (row, i) => {
+  return upToEnough(records[plan.name] ?? [], breaks, (row, i) => {
     const at = `records.${plan.name}.${i}`;
     const whole = asStored(plan, row);
     const referred = (column: string): object | null => {
@@ -135,12 +150,14 @@ export function asStored({ moments }: TablePlan, row: ArchivedRow): object {
 }
 
 /** Problems of the rows in turn, until there are more than anybody is told. */
-function upToEnough<Row>(
+async function upToEnough<Row>(
   rows: readonly Row[],
+  breaks: Breaks,
   problemsOf: (row: Row, index: number) => readonly FieldProblem[],
-): FieldProblem[] {
+): Promise<FieldProblem[]> {
   const found: FieldProblem[] = [];
   for (const [i, row] of rows.entries()) {
+    if (breaks.isDue) await breaks.take();
     found.push(...problemsOf(row, i));
     if (found.length > MAX_REPORTED_PROBLEMS) break;
   }

@@ -1,5 +1,6 @@
 import { isUUID } from 'class-validator';
 import { byId } from '../../platform/database/rows-by.js';
+import type { Breaks } from '../../platform/compute/breaks.js';
 import type { FieldProblem } from '../../platform/errors/refusal.js';
 import { mapTexts } from './map-texts.js';
 import type { ArchivedRow, TeamArchive } from './archive.js';
@@ -16,11 +17,12 @@ export const rowsById = ({ records }: TeamArchive, plans: readonly TablePlan[]):
  * What an archive refers to and does not hold, what it holds twice, and what refers to itself in a circle. An id that
  * is another team's is none of the archive's, so it is found here.
  */
-export function referenceProblems(
+export async function referenceProblems(
   archive: TeamArchive,
   plans: readonly TablePlan[],
   byTable: RowsById,
-): FieldProblem[] {
+  breaks: Breaks,
+): Promise<FieldProblem[]> {
   const problems: FieldProblem[] = [];
   const report = (field: string, given: unknown, allowed: string): void => {
     if (problems.length <= MAX_REPORTED_PROBLEMS) problems.push({ field, given, allowed });
@@ -54,7 +56,8 @@ export function referenceProblems(
   for (const plan of plans) {
     const seen = plan.uniques.map(() => new Set<string>());
     const documents = plan.columns.filter(({ type }) => type === 'jsonb');
-    rowsOf(plan.name).forEach((row, i) => {
+    for (const [i, row] of rowsOf(plan.name).entries()) {
+      if (breaks.isDue) await breaks.take();
       const at = `records.${plan.name}.${i}`;
       for (const { column, table, agreeing } of plan.references) {
         if (row[column] === null) continue;
@@ -81,7 +84,7 @@ export function referenceProblems(
         if (seen[u]?.has(key)) report(`${at}.${columns.join(', ')}`, null, 'what no other row has');
         seen[u]?.add(key);
       });
-    });
+    }
     for (const { column } of plan.references.filter(({ table }) => table === plan.name))
       for (const i of circles(rowsOf(plan.name), column))
         report(`records.${plan.name}.${i}.${column}`, null, 'one that does not lead back to itself');

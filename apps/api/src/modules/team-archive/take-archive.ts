@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { SpringInputError } from '@loamledger/spring';
 import { Injectable } from '@nestjs/common';
 import { v5 } from 'uuid';
+import { Breaks } from '../../platform/compute/breaks.js';
 import { IdempotencyConflict } from '../../platform/database/idempotency-conflict.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
@@ -32,7 +33,7 @@ export class TakeArchive {
     const fingerprint = createHash('sha256').update(text).digest('hex');
     const plans = this.queries.plans();
     // Before the transaction: a large archive takes long to check, and no connection waits for it.
-    const archive = readArchive(text, plans);
+    const archive = await readArchive(text, plans);
     return this.database.inTeam({ teamId, accountId }, async (transaction) => {
       if (!(await this.queries.insertTeam(transaction, { id: teamId, ...archive.team }))) {
         return this.earlier(transaction, { teamId, accountId, key: idempotencyKey ?? '' }, fingerprint);
@@ -67,14 +68,16 @@ export class TakeArchive {
     const ids = newIds(archive, plans);
     if (owner) ids.set(owner.id, accountId);
     const others = archive.people.filter((person) => person !== owner && person.displayName !== null);
+    const breaks = new Breaks();
     const idOf = (id: string | null) => (id === null ? null : (ids.get(id) ?? null));
 
     for (const plan of plans) {
-      const rows = (archive.records[plan.name] ?? []).map((row) => ({
-        ...plan.archived.derived,
-        ...asStored(plan, mapTexts(row, (value) => ids.get(value) ?? value) as ArchivedRow),
-        teamId,
-      }));
+      const rows: object[] = [];
+      for (const row of archive.records[plan.name] ?? []) {
+        if (breaks.isDue) await breaks.take();
+        const renamed = mapTexts(row, (value) => ids.get(value) ?? value) as ArchivedRow;
+        rows.push({ ...plan.archived.derived, ...asStored(plan, renamed), teamId });
+      }
       await this.queries.insertRows(transaction, plan, rows);
     }
     const place = { teamId, id: newId(), accountId, riderId: idOf(owner?.riderId ?? null) };
