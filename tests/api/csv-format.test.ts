@@ -153,3 +153,31 @@ describe('docs/csv.md', () => {
 it('names every column once', () => {
   expect(new Set(COLUMNS.map(({ name }) => name)).size).toBe(COLUMNS.length);
 });
+
+describe('a file made to take long', () => {
+  const BYTES = 4 * 1024 * 1024;
+  /** A file of the largest size that begins so and goes on with the same. */
+  const filled = (begin: string, again: string) =>
+    begin + again.repeat(Math.floor((BYTES - begin.length) / again.length));
+  const HEADER = 'date,track,bike\n';
+  const sections = (count: number) => Array.from({ length: count }, (_, i) => `section_s:${i}`).join(',');
+
+  it.each([
+    ['columns nobody knows', filled('', 'x,'), 'a longer line'],
+    ['columns of sections', `${sections(200_000)}\n1`, 'a longer line'],
+    ['some more columns than there may be', `${sections(1_001)}\n1`, '1001 columns'],
+    ['cells', filled(HEADER, ','), 'a longer line'],
+    ['an open quote', filled(`${HEADER}"`, 'a\n'), 'a longer line'],
+    ['rows', filled(HEADER, 'a,b,c\n'), 'more than 20000 lines'],
+    ['rows of line breaks', filled(HEADER, '"\n",\n'), 'more than 20000 lines'],
+    ['rows without anything', filled(HEADER, ',,\n'), 'more than 20000 lines'],
+    ['line breaks', filled('', '\n'), 'an empty file'],
+    ['spaces', filled('', ' '), 'a longer line'],
+    ['spaces after line breaks', filled(HEADER + '\n'.repeat(BYTES / 2), ' '), 'a longer line'],
+    ['quotes', filled(HEADER, '"'), 'a longer line'],
+  ])('of %s is refused at once', (_, csv, given) => {
+    const before = performance.now();
+    expect(readTable(csv).problems).toEqual([expect.objectContaining({ given })]);
+    expect(performance.now() - before).toBeLessThan(1_000);
+  });
+});

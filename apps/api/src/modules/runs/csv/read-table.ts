@@ -19,6 +19,12 @@ interface CsvRecord {
 }
 
 export const MAX_ROWS = 5_000;
+/** With those that hold nothing but separators, as spreadsheets add them. */
+const MAX_LINES = 4 * MAX_ROWS;
+/** The sections of fifty tracks beside all others. */
+const MAX_COLUMNS = 1_000;
+/** Of one line, in characters: many times what a run with its note takes. */
+const MAX_LINE_LENGTH = 100_000;
 const SEPARATORS = [',', ';', '\t'] as const;
 
 /**
@@ -31,6 +37,9 @@ export function readTable(csv: string): Table {
   const [first, ...following] = records;
   if (!first) return refused(1, 'an empty file', `a header line with at least ${requiredNames()}`);
   const header = narrowed(first, 0);
+  if (header.cells.length > MAX_COLUMNS) {
+    return refused(header.line, `${header.cells.length} columns`, `at most ${MAX_COLUMNS}`);
+  }
   const { columns, problems } = readHeader(header);
   const body = following.map((record) => narrowed(record, header.cells.length));
   if (problems.length > 0) return { rows: [], problems };
@@ -52,14 +61,23 @@ export function readTable(csv: string): Table {
 }
 
 function split(text: string): CsvRecord[] | CsvProblem {
+  // A line of separators only, which the parser does not count, would become a million empty cells.
+  const long = lineBeyond(MAX_LINE_LENGTH, text);
+  if (long !== undefined) return tooLong(long);
   try {
     const records = parse(text, {
       delimiter: separatorOf(text),
       record_delimiter: '\n',
       relax_column_count: true,
       skip_empty_lines: true,
+      max_record_size: MAX_LINE_LENGTH,
+      // The header, and one by which it is known that there are too many.
+      to: MAX_LINES + 2,
       info: true,
     }) as unknown as { record: string[]; info: { lines: number } }[];
+    const beyond = records[MAX_LINES + 1];
+    if (beyond)
+      return cellProblem(beyond.info.lines, '', `more than ${MAX_LINES} lines`, `at most ${MAX_LINES}`);
     return records
       .map(({ record, info }) => ({
         line: firstLine(info.lines, record),
@@ -68,8 +86,10 @@ function split(text: string): CsvRecord[] | CsvProblem {
       .filter(({ cells }) => cells.some((cell) => cell !== ''));
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
+    const { code, lines = 1 } = error as CsvError & { lines?: number };
+    if (code === 'CSV_MAX_RECORD_SIZE') return tooLong(lines);
     return cellProblem(
-      (error as CsvError & { lines?: number }).lines ?? 1,
+      lines,
       '',
       'a quote that does not pair',
       'cells in "double quotes" that are closed again; a quote inside is doubled',
@@ -77,11 +97,36 @@ function split(text: string): CsvRecord[] | CsvProblem {
   }
 }
 
+const tooLong = (line: number): CsvProblem =>
+  cellProblem(line, '', 'a longer line', `lines of at most ${MAX_LINE_LENGTH} characters`);
+
+/** The number of the first line that is longer than `most`. */
+function lineBeyond(most: number, text: string): number | undefined {
+  for (let start = 0, line = 1; start < text.length; line += 1) {
+    const end = text.indexOf('\n', start);
+    const stop = end < 0 ? text.length : end;
+    if (stop - start > most) return line;
+    start = stop + 1;
+  }
+  return undefined;
+}
+
 /** The separator that the first line has most of. */
 function separatorOf(text: string): string {
-  const header = /[^\n]*\S[^\n]*/.exec(text)?.[0] ?? '';
+  const header = firstFilledLine(text);
   const count = (separator: string) => header.split(separator).length;
   return SEPARATORS.reduce((best, separator) => (count(separator) > count(best) ? separator : best));
+}
+
+/** Line by line: an expression for it would try each place of a file of spaces. */
+function firstFilledLine(text: string): string {
+  for (let start = 0; start < text.length;) {
+    const end = text.indexOf('\n', start);
+    const line = end < 0 ? text.slice(start) : text.slice(start, end);
+    if (line.trim() !== '') return line;
+    start += line.length + 1;
+  }
+  return '';
 }
 
 // The parser tells the line on which a record ends.
