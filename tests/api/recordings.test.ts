@@ -138,6 +138,13 @@ describe('a recording', () => {
     await send(file).expect(answer.status);
   });
 
+  it('nested without end is refused at once', async () => {
+    const before = performance.now();
+    const { body } = await send(gpxOf('<a>'.repeat(1_300_000)), 'preview').expect(422);
+    expect((body as { detail: string }).detail).toContain('nested at most 50 deep');
+    expect(performance.now() - before).toBeLessThan(1_000);
+  });
+
   it('larger than is taken, or not as text, is refused', async () => {
     await send(TWO_RUNS + ' '.repeat(4 * 1024 * 1024), 'preview').expect(413);
     await team.coach

@@ -20,7 +20,7 @@ interface CsvRecord {
 
 export const MAX_ROWS = 5_000;
 /** With those that hold nothing but separators, as spreadsheets add them. */
-const MAX_LINES = 4 * MAX_ROWS;
+const MAX_LINES = 2 * MAX_ROWS;
 /** The sections of fifty tracks beside all others. */
 const MAX_COLUMNS = 1_000;
 /** Of one line, in characters: many times what a run with its note takes. */

@@ -5,6 +5,8 @@ import { NotGpx } from './recording.errors.js';
 
 /** More than fit into the largest file that is taken. */
 const MOST_FIXES = 100_000;
+/** What receivers add of their own lies a few elements deep. */
+const MOST_NESTED = 50;
 const VERSION = '1.1';
 /** XML Schema's date and time; without a zone it is UTC, as the format says of all its times. */
 const TIME = /^(\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?)(Z|[+-]\d\d:\d\d)?$/;
@@ -32,6 +34,7 @@ export function readGpx(text: string): Fix[][] {
       refuse(`GPX of version ${VERSION}`);
     }
     path.push(tag);
+    if (path.length > MOST_NESTED) refuse(`elements nested at most ${MOST_NESTED} deep`);
     if (tag === 'trkseg') segments.push([]);
     if (tag !== 'trkpt') return;
     point = {
