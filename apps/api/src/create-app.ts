@@ -4,6 +4,7 @@ import cookie from '@fastify/cookie';
 import { ConsoleLogger, type LogLevel } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
+import { refuseFilesOfStrangers } from './modules/accounts/large-bodies.js';
 import { GPX_LIMIT_BYTES, GPX_TYPE } from './modules/runs/recording/recording.controller.js';
 import { AppModule } from './app.module.js';
 import type { Config } from './config/config.js';
@@ -47,6 +48,7 @@ export async function createApp(config: Config): Promise<NestFastifyApplication>
   await sendSecurityHeaders(app, { apiPath: `/${API_PREFIX}`, isHttps: config.secureCookies });
   app.setGlobalPrefix(API_PREFIX);
   refuseForgedRequests(app);
+  refuseFilesOfStrangers(app, MESSAGE_LIMIT_BYTES);
   refuseLargeBodies(app);
   followRequests(app);
   acceptTextBodies(app, 'text/csv', CSV_LIMIT_BYTES);

@@ -9,6 +9,7 @@ import { requestOrigin } from '../../platform/http/request-origin.js';
 import type { Role } from '../../platform/http/scope.js';
 import { Callers } from './callers.js';
 import type { Caller } from './callers.queries.js';
+import { notSignedIn } from './not-signed-in.js';
 
 const MAX_KEY_LENGTH = 200;
 /** What is no id is told back no longer than one. */
@@ -71,8 +72,6 @@ function noteCaller({ accountId, token }: Caller): void {
   const origin = requestOrigin();
   if (origin) Object.assign(origin, { accountId, tokenId: token?.id ?? null });
 }
-
-const notSignedIn = () => new Refusal('sign-in.required', 'unauthenticated', 'Sign in first.');
 
 class RoleNotAllowed extends Refusal {
   constructor(role: Role, allowed: Allowed) {

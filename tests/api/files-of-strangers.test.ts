@@ -1,0 +1,86 @@
+import { request } from 'node:http';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { startService, type TestService } from './support/service.js';
+import { foundTeam, type TestTeam } from './support/team.js';
+
+let service: TestService;
+let team: TestTeam;
+beforeAll(async () => {
+  service = await startService();
+  team = await foundTeam(service);
+});
+afterAll(() => service.stop());
+
+const KIBIBYTE = 1_024;
+const FILES = () =>
+  [
+    ['/teams/import', 'application/vnd.loamledger.team+json'],
+    [`${team.path}/runs/import/preview`, 'text/csv'],
+    [
+      `${team.path}/runs/import-recording/preview?trackId=${team.track.id}&bikeId=${team.bike.id}`,
+      'application/gpx+xml',
+    ],
+  ] as const;
+
+/** The status of a request that announces so many KiB and sends one; null where the service waits for the rest. */
+function statusBeforeAll(
+  path: string,
+  headers: Record<string, string>,
+  kibibytes: number | 'untold',
+): Promise<number | null> {
+  return new Promise((resolve) => {
+    const length = kibibytes === 'untold' ? {} : { 'content-length': String(kibibytes * KIBIBYTE) };
+    const call = request(`${service.url}${path}`, { method: 'POST', headers: { ...headers, ...length } });
+    const end = (status: number | null) => {
+      clearTimeout(patience);
+      call.destroy();
+      resolve(status);
+    };
+    const patience = setTimeout(() => end(null), 500);
+    call.on('error', () => undefined);
+    call.on('response', ({ statusCode = 0 }) => end(statusCode));
+    call.write('x'.repeat(KIBIBYTE));
+  });
+}
+
+describe('a file', () => {
+  it('of a stranger is refused before it is read, told how long it is or not', async () => {
+    for (const [path, type] of FILES()) {
+      const stranger = { 'content-type': type };
+      const forged = { ...stranger, cookie: 'loamledger_sign_in=x', authorization: 'Bearer lml_x' };
+      for (const headers of [stranger, forged])
+        for (const size of [3 * KIBIBYTE, 'untold'] as const)
+          expect([path, size, await statusBeforeAll(path, headers, size)]).toEqual([path, size, 401]);
+    }
+  });
+
+  it('of a type that nothing takes is refused before it is read too', async () => {
+    const headers = { 'content-type': 'application/octet-stream' };
+    expect(await statusBeforeAll('/sign-ins', headers, 3 * KIBIBYTE)).toBe(401);
+  });
+
+  it('of a member, or of their script, is waited for', async () => {
+    const { token } = (
+      await team.mechanic.post(`${team.path}/tokens`, { name: 'Script', scopes: ['log-runs'] }).expect(201)
+    ).body as { token: string };
+    for (const [path, type] of FILES()) {
+      const member = { 'content-type': type, cookie: team.mechanic.cookieHeader };
+      expect(await statusBeforeAll(path, member, 3 * KIBIBYTE)).toBeNull();
+      const byScript = { 'content-type': type, authorization: `Bearer ${token}` };
+      expect(await statusBeforeAll(path, byScript, 3 * KIBIBYTE)).toBeNull();
+    }
+  });
+
+  it('leaves messages of strangers as they are, in pieces or not', async () => {
+    const answer = await fetch(`${service.url}/sign-ins`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: new Blob([
+        JSON.stringify({ email: team.mechanic.email, password: 'not this sentence' }),
+      ]).stream(),
+      duplex: 'half',
+    } as RequestInit);
+    expect(answer.status).toBe(401);
+    expect(await answer.json()).toMatchObject({ code: 'sign-in.wrong-credentials' });
+  });
+});
