@@ -34,7 +34,7 @@ describe.each(SIZES)('the workbench on a $name', (size) => {
     expect(await pressure(page).inputValue()).toBe('70');
     expect(await figure(page, 'Sag wanted').innerText()).toMatch(/\d+\.\d %\s+\(\+0\.\d\)/);
     expect(await figure(page, 'Risk of bottoming').innerText()).toMatch(/%\s+\(\+\d+\.\d\)/);
-    for (const name of ['Median hit', '95 % hit', 'Fullest hit', 'Dive under braking', 'Progression']) {
+    for (const name of ['Median hit', '95 % hit', 'Bottoms at', 'Used under braking', 'Progression']) {
       expect(await figure(page, name).innerText(), name).toMatch(/\d/);
     }
     expect(await page.getByRole('img', { name: /^Stroke 170 mm; sag/ }).count()).toBe(2);

@@ -11,7 +11,7 @@ export {
   type UncertainInput,
 } from './numerics/propagation.js';
 export { bottomingGrid, type GridCell, type GridFill } from './questions/bottoming-grid.js';
-export { braking, type BrakingCase, type BrakingResult } from './questions/braking.js';
+export { braking, REFERENCE_BRAKING, type BrakingCase, type BrakingResult } from './questions/braking.js';
 export { fitDropTest, type DropLanding, type DropSetUp, type DropTestResult } from './questions/drop-test.js';
 export type { DropTestWarning } from './questions/drop-test-checks.js';
 export { fastCurve, settledCurve, type ForceCurve, type ForceCurvePoint } from './questions/force-curve.js';

@@ -28,6 +28,16 @@ export interface BrakingCase {
   readonly deceleration: number;
 }
 
+/**
+ * The braking in which set-ups are compared, wherever a figure of it is shown: hard (m/s²), down a slope (10°), most of
+ * it by the front wheel (part of 1), and short of lifting the rear wheel of a usual bike. Common practice, no source.
+ */
+export const REFERENCE_BRAKING = {
+  deceleration: 4,
+  slope: radian(Math.PI / 18),
+  frontBrakeShare: 0.7,
+} as const;
+
 interface WheelLoads {
   /** Normal force on the front and the rear wheel, N. */
   readonly frontLoad: number;

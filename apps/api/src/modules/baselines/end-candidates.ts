@@ -3,6 +3,7 @@ import {
   bottomingGrid,
   bottomingHeight,
   braking,
+  REFERENCE_BRAKING,
   sag,
   springForce,
   springStiffness,
@@ -51,18 +52,6 @@ export interface EndToFill {
   /** Of a fork whose dive is asked for. */
   readonly bike?: BrakingFigures & { readonly headAngle: number };
 }
-
-/**
- * The braking that set-ups are compared in: hard, down a slope, most of it by the front wheel, and short of lifting the
- * rear wheel of a usual bike. Common practice, no source.
- */
-const REFERENCE_BRAKING = {
-  /** m/s². */
-  deceleration: 4,
-  /** rad: 10°. */
-  slope: radian(Math.PI / 18),
-  frontBrakeShare: 0.7,
-} as const;
 
 /** One end of a bike under its rider, to be tried with any fill. @throws SpringInputError */
 export const toFill = (end: End, inputs: EndInputs, bike: Bike, rider: Rider): EndToFill => ({

@@ -1,7 +1,10 @@
+import { REFERENCE_BRAKING } from '@loamledger/spring';
 import type { Figure, Remark } from './model/answers.js';
 import type { FillField } from './model/fill.js';
-import { REFERENCE_BRAKING } from './model/reference-braking.js';
 import type { Problem } from './model/proposal.js';
+
+/** The braking in which set-ups are compared, in words. */
+const BRAKING = `${REFERENCE_BRAKING.deceleration} m/s² on ${Math.round((REFERENCE_BRAKING.slope * 180) / Math.PI)}° downhill`;
 
 export const texts = {
   title: (bike: string) => `Workbench: ${bike}`,
@@ -93,7 +96,7 @@ export const texts = {
   assumed: 'Assumed behind this',
   nothingAssumed: 'Nothing is assumed.',
   assumedOf: { 'spring unit': 'Fork or shock', bike: 'Bike', rider: 'Rider' },
-  braking: `Braking is told at ${REFERENCE_BRAKING.decelerationG} g on level ground, ${REFERENCE_BRAKING.frontSharePct} % of it by the front wheel.`,
+  braking: `Braking is told at ${BRAKING}, ${REFERENCE_BRAKING.frontBrakeShare * 100} % of it by the front wheel.`,
 
   work: 'Work steps',
   noWork: 'Nothing is proposed yet.',
@@ -152,13 +155,18 @@ export const FIGURE_TEXTS: Readonly<Record<Figure, FigureText>> = {
   highHitMm: { label: '95 % hit', unit: 'mm', decimals: 0, changeDecimals: 1 },
   reserveMm: { label: 'Left at the 95 % hit', unit: 'mm', decimals: 0, changeDecimals: 1 },
   riskPct: { label: 'Risk of bottoming, a run', unit: '', decimals: 0, changeDecimals: 1 },
-  fullestHitM: { label: 'Fullest hit', unit: 'm', decimals: 2, hint: 'the drop to flat that just bottoms' },
+  fullestHitM: {
+    label: 'Bottoms at',
+    unit: 'm',
+    decimals: 2,
+    hint: 'the drop to flat that uses all the travel',
+  },
   brakingMm: {
-    label: 'Dive under braking',
+    label: 'Used under braking',
     unit: 'mm',
     decimals: 0,
     changeDecimals: 1,
-    hint: `${REFERENCE_BRAKING.decelerationG} g on level ground`,
+    hint: BRAKING,
   },
   headAngleDeg: { label: 'Head angle then', unit: '°', decimals: 1 },
   progression: { label: 'Progression', unit: '', decimals: 2, hint: 'force at 95 % over that at 50 %' },

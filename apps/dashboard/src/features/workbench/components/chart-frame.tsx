@@ -4,7 +4,8 @@ import { texts } from '../texts.js';
 import classes from './curve-chart.module.css';
 
 export const PICTURE_HEIGHT_PX = 260;
-export const LEFT_PX = 64;
+/** Room for the longest figure with its unit: 1000 N/mm. */
+export const LEFT_PX = 76;
 export const RIGHT_PX = 12;
 export const TOP_PX = 10;
 const BOTTOM_PX = 40;
