@@ -20,7 +20,13 @@ const route = getRouteApi('/teams/$teamId/decisions');
 
 export function DecisionsPage() {
   const { teamId } = route.useParams();
-  const filter = route.useSearch();
+  const { bikeId, riderId, trackId } = route.useSearch();
+  // An address may carry more than is asked here.
+  const filter = {
+    ...(bikeId !== undefined && { bikeId }),
+    ...(riderId !== undefined && { riderId }),
+    ...(trackId !== undefined && { trackId }),
+  };
   const navigate = useNavigate({ from: '/teams/$teamId/decisions' });
   const tracks = useQuery(tracksQuery(teamId));
   const fleet = useFleet(teamId);
