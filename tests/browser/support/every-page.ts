@@ -27,6 +27,9 @@ export function addressOf(path: string, places: Places): string {
   return path.includes('$teamId') ? `${filled}?${[...search, 'end=fork'].join('&')}` : filled;
 }
 
+/** What somebody types who holds a key down: nothing breaks it but the page. */
+const WITHOUT_SPACE = 'x'.repeat(170);
+
 const NEVER_PAST = '2199-05-09';
 
 /** Something of everything in the team, and a place for each part of an address. */
@@ -48,7 +51,7 @@ export async function placesIn(address: string): Promise<Places> {
     bikeId,
     fork: fork(spacers),
     shock: { pressurePsi: 185, spacers: 1 },
-    reason: 'Stay higher under braking.',
+    reason: `Stay higher under braking. ${WITHOUT_SPACE}`,
     trackId,
   });
   const setups = [
@@ -57,7 +60,7 @@ export async function placesIn(address: string): Promise<Places> {
   ];
   const arm = (name: string, of: Item | undefined) => ({ name, setups: [{ bikeId, setupId: of?.id }] });
   const plan = await mechanic.post<Item>(`${team}/test-plans`, {
-    name: 'Does one spacer more help?',
+    name: `Does one spacer more help? ${WITHOUT_SPACE}`.slice(0, 100),
     trackId,
     riders: [{ riderId, bikeId }],
     arms: [arm('As it is', setups[1]), arm('One spacer more', setups[0])],
@@ -65,7 +68,10 @@ export async function placesIn(address: string): Promise<Places> {
   });
   const session = { trackId, startsAt: '09:30', riderIds: [riderId], testPlanId: plan.id };
   await mechanic.post(`${team}/planned-sessions`, { ...session, day: NEVER_PAST });
-  await mechanic.post(`${team}/tokens`, { name: 'Timing script', scopes: ['log-runs'] });
+  await mechanic.post(`${team}/tokens`, {
+    name: `Timing script ${WITHOUT_SPACE}`.slice(0, 80),
+    scopes: ['log-runs'],
+  });
   const order = await mechanic.post<Item>(`${team}/work-orders`, { setupId: setups[1]?.id });
   return { teamId, bikeId, trackId, riderId, unitId, planId: plan.id, orderId: order.id };
 }
