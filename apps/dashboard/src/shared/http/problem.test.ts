@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fieldErrors } from './field-errors.js';
+import { fieldErrors, fieldInWords, refusalInWords } from './field-errors.js';
 import { problemOf } from './problem.js';
 
 describe('a refusal of the API', () => {
@@ -13,6 +13,25 @@ describe('a refusal of the API', () => {
     });
     expect(problem.message).toContain('fork.pressurePsi');
     expect(fieldErrors(problem)).toEqual({ 'fork.pressurePsi': 'Must be a number from 0 to 400 psi' });
+  });
+
+  it('is told with fields as a person says them', () => {
+    const errors = [{ field: 'fork.pressurePsi', allowed: 'at most 115 psi' }];
+    const detail = 'fork.pressurePsi must be at most 115 psi.';
+    expect(refusalInWords(problemOf(422, { detail, errors }))).toBe('fork pressure must be at most 115 psi.');
+    expect(refusalInWords(problemOf(409, { detail: 'Read it again.' }))).toBe('Read it again.');
+  });
+
+  it.each([
+    ['riderId', 'rider'],
+    ['riderIds.0', 'rider 1'],
+    ['positiveVolumeMl', 'positive volume'],
+    ['leverageTable.2.shockTravelMm', 'leverage table 3 shock travel'],
+    ['fork.reboundClicks', 'fork rebound clicks'],
+    ['timeS', 'time'],
+    ['name', 'name'],
+  ])('says %s as %s', (field, words) => {
+    expect(fieldInWords(field)).toBe(words);
   });
 
   it.each<[string, unknown]>([

@@ -1,4 +1,5 @@
 import { inChosenUnits } from '../format/sentences.js';
+import { refusalInWords } from '../http/field-errors.js';
 import { ApiProblem, NoConnection } from '../http/problem.js';
 import { Warning } from './note.js';
 import classes from './page.module.css';
@@ -41,7 +42,7 @@ export function Failure({ error, word = texts.notSaved }: { error: unknown; word
   }
   return (
     <Warning word={`${word}: ${error.title}.`} urgent>
-      {inChosenUnits(error.message)}
+      {inChosenUnits(refusalInWords(error))}
       {error.status >= 500 && error.requestId !== null && (
         <div className={classes.small}>{texts.loggedUnder(error.requestId)}</div>
       )}
