@@ -81,7 +81,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
     await page.getByText('assumed', { exact: true }).waitFor();
     const usual = await fork.innerText();
     await page.getByLabel('Air temperature there').fill('-10');
-    await page.getByText('1,450 m · -10 °C').waitFor();
+    await page.getByText('1450 m · -10 °C').waitFor();
     expect(await fork.innerText()).not.toBe(usual);
     expect(await sidewaysOverflow(page)).toBe(0);
 
@@ -101,10 +101,10 @@ describe.each(SIZES)('the pit on a $name', (size) => {
     const page = await house.enter(MECHANIC, size);
     const temperature = page.getByLabel('Air temperature there');
     await temperature.fill('-10');
-    await page.getByText('1,450 m · -10 °C').waitFor();
+    await page.getByText('1450 m · -10 °C').waitFor();
     await page.getByRole('link', { name: 'Fern, enduro', exact: true }).click();
     await page.getByRole('link', { name: 'Pit', exact: true }).click();
-    await page.getByText('1,450 m · -10 °C').waitFor();
+    await page.getByText('1450 m · -10 °C').waitFor();
     expect(await temperature.inputValue()).toBe('-10');
     await temperature.fill('');
     await page.getByText('assumed', { exact: true }).waitFor();
@@ -121,7 +121,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
     const page = await house.enter(MECHANIC, size);
     const temperature = page.getByLabel('Air temperature there');
     await temperature.fill('30');
-    await page.getByText('1,450 m · 30 °C').waitFor();
+    await page.getByText('1450 m · 30 °C').waitFor();
     await temperature.fill('90');
     await page.getByText('From -40 °C to 55 °C; till then the usual one counts.').waitFor();
     await page.getByText('assumed', { exact: true }).waitFor();

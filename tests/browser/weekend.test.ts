@@ -115,7 +115,7 @@ describe('a weekend that moves to another track', () => {
     await page.getByText(/^Talus Run · 900 m/).waitFor();
     await page.getByRole('article', { name: FERN }).waitFor();
     await track.selectOption({ label: 'Slate Ladder' });
-    await page.getByText(/^Slate Ladder · 1,450 m/).waitFor();
+    await page.getByText(/^Slate Ladder · 1450 m/).waitFor();
     await page.getByRole('button', { name: /^Take \d+ baselines?$/ }).click();
     await taking.waitFor();
     await planning.click();

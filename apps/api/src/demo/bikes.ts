@@ -13,7 +13,10 @@ interface DemoBike {
 
 /** Rows at even spacing over the shock's stroke. */
 const leverage = (strokeMm: number, ratios: readonly number[]): LeverageRowDto[] =>
-  ratios.map((leverageRatio, i) => ({ shockTravelMm: (strokeMm * i) / (ratios.length - 1), leverageRatio }));
+  ratios.map((leverageRatio, i) => ({
+    shockTravelMm: Math.round((strokeMm * i * 10) / (ratios.length - 1)) / 10,
+    leverageRatio,
+  }));
 
 /** The invented bikes. */
 export const BIKES = {

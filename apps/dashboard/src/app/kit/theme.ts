@@ -86,6 +86,8 @@ export const theme = createTheme({
   components: {
     Button: { defaultProps: { variant: 'filled' }, vars: () => ({ root: { '--button-height': TARGET } }) },
     InputWrapper: {
+      // Refused fields stay in line with those beside them: what is wrong stands above, where the hint is.
+      defaultProps: { inputWrapperOrder: ['label', 'description', 'error', 'input'] },
       vars: () => ({
         label: { '--input-label-size': '1rem' },
         description: { '--input-description-size': '0.875rem' },
@@ -94,6 +96,13 @@ export const theme = createTheme({
     },
     Checkbox: { defaultProps: { size: 'md' } },
     Radio: { defaultProps: { size: 'md' } },
+    PasswordInput: {
+      defaultProps: {
+        visibilityToggleFocusable: true,
+        visibilityToggleButtonProps: { 'aria-label': 'Show or hide the password' },
+      },
+      vars: () => ({ root: { '--psi-button-size': '2.75rem' } }),
+    },
     // A table that reaches beyond the window is moved by the keys too.
     TableScrollContainer: { defaultProps: { scrollAreaProps: { viewportProps: { tabIndex: 0 } } } },
     // A phone zooms into a field whose text is smaller than 16 px.

@@ -1,4 +1,4 @@
-import { Anchor } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { GROUNDS } from '../../features/baselines/model/ground.js';
 import { ImportForm } from '../../features/run-import/components/import-form.js';
@@ -21,15 +21,22 @@ export function ImportRunsPage() {
       title={texts.title}
       lead={texts.lead}
       actions={
-        <LinkButton variant="default" to="/teams/$teamId/tracks" params={{ teamId }}>
-          {texts.toTracks}
-        </LinkButton>
+        <>
+          <Button
+            component="a"
+            variant="default"
+            href={`/api/v1/teams/${teamId}/runs/export`}
+            download="runs.csv"
+          >
+            {texts.exportRuns}
+          </Button>
+          <LinkButton variant="default" to="/teams/$teamId/tracks" params={{ teamId }}>
+            {texts.toTracks}
+          </LinkButton>
+        </>
       }
     >
       <ImportForm teamId={teamId} />
-      <Anchor href={`/api/v1/teams/${teamId}/runs/export`} download="runs.csv">
-        {texts.exportRuns}
-      </Anchor>
       <Section title={texts.recording}>
         <QueryView query={place}>
           {(known) => <RecordingForm teamId={teamId} {...known} grounds={GROUNDS} />}

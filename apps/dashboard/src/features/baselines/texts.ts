@@ -29,6 +29,7 @@ export const texts = {
       ...(compression === null ? [] : [`compression ${compression}`]),
     ].join(' · '),
   clicksFrom: { kept: 'as in the nearest set-up that was kept', now: 'as they are now' },
+  wantedSag: (from: string, to: string) => `Sag wanted: ${from}–${to} %.`,
   wanted: (left: string) => `Wanted left at the 95 % hit: ${left} mm.`,
   time: 'On time.',
   timeFrom: (plan: string) => `Told by the test plan ‘${plan}’; the baseline does not take it in.`,
@@ -73,7 +74,7 @@ export const texts = {
   yesTake: 'Take it',
   cancel: 'Not now',
   notTaken: 'Not taken',
-  computed: (day: string, runs: string) => `computed ${day} from ${runs}.`,
+  computed: (day: string, runs: string) => `Worked out ${day} from ${runs}.`,
   taken: 'Taken. The mechanic sees it in the pit.',
   several: {
     choose: 'Take this one',

@@ -55,6 +55,8 @@ export const texts = {
   temperature: 'Air temperature there',
   temperatureHint: 'Empty: the usual one of the altitude.',
   air: (altitudeM: string, temperature: string) => `${altitudeM} m · ${temperature}`,
+  elsewhere:
+    '“Pump to” stands where a set-up says where it was pumped; without a place it was pumped at the track.',
   noAir: 'Enter a track, and the pit says what to pump to there.',
   live: 'Live: a change shows here by itself.',
   lost: 'Not live at the moment: read again every 15 seconds.',

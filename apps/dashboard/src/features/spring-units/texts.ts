@@ -11,7 +11,7 @@ export const texts = {
   kind: 'Kind',
   fork: 'Fork',
   shock: 'Shock',
-  limits: "Limits, from the unit's own manual",
+  limits: 'Limits, from the unit’s own manual',
   limitsHint:
     'Without limits nothing is recommended for this unit; nothing is ever recommended outside them.',
   start: 'Start from generic values',

@@ -49,7 +49,7 @@ export const ENTRY_FIELDS: readonly FieldSpec[] = [
       { value: 'hours', label: 'Riding that no run tells of' },
     ],
   },
-  { name: 'day', label: 'Day', kind: 'text', required: true, hint: 'As in 2026-05-09' },
+  { name: 'day', label: 'Day', kind: 'date', required: true },
   { name: 'doneBy', label: 'Who', kind: 'text', required: true },
 ];
 

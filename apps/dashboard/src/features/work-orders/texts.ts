@@ -30,6 +30,7 @@ export const texts = {
   notKnown: 'not known',
   parts: 'Parts',
   noParts: 'No spacers go in.',
+  partsIn: 'All spacers are in.',
   spacers: (needed: string, inStock: number) => `${needed}, ${inStock} in stock`,
   short: 'too few in stock',
   doneBy: (who: string, when: string) => `done by ${who}, ${when}`,

@@ -120,7 +120,7 @@ export const FIELD_TEXTS: Readonly<Record<MeasureField, FieldText>> = {
   spacers: { label: 'Spacers in it', unit: '', hint: 'Best 0', required: true },
   hoseVolumeMl: { label: 'Air in hose and gauge', unit: 'mL', hint: 'Usually 2 to 8', required: true },
   hoseVolumeSdMl: { label: 'The hose may be off by', unit: 'mL', hint: 'Empty: 1.5 mL' },
-  gaugeZeroSdPsi: { label: "The gauge's zero may be off by", unit: 'psi', hint: 'Empty: 0.3 psi' },
+  gaugeZeroSdPsi: { label: 'The gauge’s zero may be off by', unit: 'psi', hint: 'Empty: 0.3 psi' },
   gaugeReadingSdPsi: { label: 'A reading may be off by', unit: 'psi', hint: 'Empty: 0.5 psi' },
   travelSdMm: { label: 'A travel may be off by', unit: 'mm', hint: 'Empty: 0.5 mm' },
   altitudeM: { label: 'Altitude of the workshop', unit: 'm', hint: 'Empty: sea level' },
@@ -133,7 +133,7 @@ export const SOURCE_TEXTS: Readonly<Record<VolumeSource, string>> = {
   travelReadings: 'travel readings',
   boreArea: 'bore',
   hoseVolume: 'hose volume',
-  gaugeZero: "gauge's zero",
+  gaugeZero: 'gauge’s zero',
   spacerVolume: 'spacer volume',
 };
 
@@ -166,7 +166,7 @@ export const NEGATIVE_REFUSAL_TEXTS: Readonly<Record<NonNullable<NegativeVolumeA
 export const ASSUMED_TEXTS: Readonly<Record<string, string>> = {
   hoseVolumeSdMl: 'hose volume good to 1.5 mL',
   boreAreaSdPct: 'bore area good to 0.5 %',
-  gaugeZeroSdPsi: "gauge's zero good to 0.3 psi",
+  gaugeZeroSdPsi: 'gauge’s zero good to 0.3 psi',
   gaugeReadingSdPsi: 'a pressure reading good to 0.5 psi',
   travelSdMm: 'a travel reading good to 0.5 mm',
   spacerVolumeSdPct: 'spacer volume good to 10 %',

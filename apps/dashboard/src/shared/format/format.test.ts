@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { numberText, parseNumber } from './parse.js';
-import { formatChange, formatCount, formatHeight, formatShare } from './numbers.js';
+import { formatChange, formatCount, formatHeight, formatNumber, formatShare } from './numbers.js';
 import { formatRunTime, localDay, parseRunTime } from './time.js';
 
 describe('numbers as a person reads them', () => {
@@ -20,6 +20,11 @@ describe('numbers as a person reads them', () => {
   it('hit heights keep two decimals below a metre', () => {
     expect(formatHeight(0.424)).toBe('0.42');
     expect(formatHeight(1.63)).toBe('1.6');
+  });
+
+  it('thousands are apart only where a field would be hard to read without', () => {
+    expect(formatNumber(1740)).toBe('1740');
+    expect(formatNumber(12_000)).toBe('12,000');
   });
 
   it('one of a thing is not several', () => {

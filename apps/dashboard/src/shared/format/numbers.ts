@@ -15,6 +15,8 @@ function formatWith(decimals: number): Intl.NumberFormat {
   const made = new Intl.NumberFormat(LANGUAGE, {
     minimumFractionDigits: decimals,
     maximumFractionDigits: decimals,
+    // As fields and charts write it: 1740 m, and 12,000.
+    useGrouping: 'min2',
   });
   formats.set(decimals, made);
   return made;

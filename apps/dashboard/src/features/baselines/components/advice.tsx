@@ -1,8 +1,11 @@
 import { Text } from '@mantine/core';
 import { formatNumber } from '../../../shared/format/numbers.js';
+import { numberText } from '../../../shared/format/parse.js';
 import { inChosenUnits } from '../../../shared/format/sentences.js';
 import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
 import { texts } from '../texts.js';
+
+const sag = (pct: number) => numberText(pct, 1);
 
 /** What goes with a baseline in plain lines: clicks, whose wish it meets, what is known on time, what to ride next. */
 export function Advice({ end }: { readonly end: EndBaseline }) {
@@ -16,6 +19,11 @@ export function Advice({ end }: { readonly end: EndBaseline }) {
         </Text>
       )}
       {clicks === null && end.rebound !== 'leave' && <Text size="sm">{texts.rebound[end.rebound]}.</Text>}
+      {wanted !== null && (
+        <Text size="sm">
+          {texts.wantedSag(sag(wanted.sagLowPct), sag(wanted.sagHighPct))} {wanted.sagMessage}
+        </Text>
+      )}
       {wanted !== null && (
         <Text size="sm">
           {texts.wanted(formatNumber(wanted.reserveMm))} {wanted.reserveMessage}

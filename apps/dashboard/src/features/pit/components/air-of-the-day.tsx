@@ -44,6 +44,7 @@ export function AirOfTheDay(props: AirOfTheDayProps) {
         {air.trackName} · {texts.air(formatNumber(air.altitudeM), temperatureText(air.airTemperatureC))}{' '}
         {air.isTemperatureAssumed && <Assumed />}
       </p>
+      <p className={classes.hint}>{texts.elsewhere}</p>
     </div>
   );
 }

@@ -24,11 +24,11 @@ export function RecentRuns({ runs, trackName }: RecentRunsProps) {
             {formatDay(run.day)}, run {run.orderInSession}, {run.condition}
           </div>
           <div>
-            {texts.fork} {readingText(run.fork)}
+            {texts.fork}: {readingText(run.fork)}
           </div>
           {run.shock !== null && (
             <div>
-              {texts.shock} {readingText(run.shock)}
+              {texts.shock}: {readingText(run.shock)}
             </div>
           )}
           <RunNote run={run} />

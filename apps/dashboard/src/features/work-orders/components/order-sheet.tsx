@@ -38,7 +38,7 @@ export function OrderSheet({ teamId, order, canTick }: OrderSheetProps) {
             <div>
               <h3>{texts.parts}</h3>
               {parts.spacersNeeded === 0 ? (
-                <Text>{texts.noParts}</Text>
+                <Text>{puts(order, parts.end) ? texts.partsIn : texts.noParts}</Text>
               ) : (
                 <Text>
                   {texts.spacers(formatCount(parts.spacersNeeded, 'spacer'), parts.spacersInStock)}
@@ -64,6 +64,10 @@ export function OrderSheet({ teamId, order, canTick }: OrderSheetProps) {
     </>
   );
 }
+
+/** Whether spacers go in at an end; none is needed any more once they are. */
+const puts = ({ from, to }: WorkOrder, end: 'fork' | 'shock') =>
+  (to[end]?.spacers ?? 0) > (from?.[end]?.spacers ?? 0);
 
 function Filled({ name, end }: { name: string; end: EndSetup | null }) {
   return (

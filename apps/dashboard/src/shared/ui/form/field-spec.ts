@@ -5,7 +5,7 @@ export interface FieldSpec {
   /** Path in the message to the API, which names refused fields by it: `fork.sagLowPct`. */
   readonly name: string;
   readonly label: string;
-  readonly kind: 'text' | 'long' | 'number' | 'whole' | 'choice';
+  readonly kind: 'text' | 'long' | 'date' | 'number' | 'whole' | 'choice';
   readonly unit?: string;
   readonly hint?: string;
   readonly required?: boolean;

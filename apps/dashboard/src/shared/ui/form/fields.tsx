@@ -50,6 +50,8 @@ function Field({ field, form }: { field: FieldSpec; form: FieldHost }) {
   switch (field.kind) {
     case 'text':
       return <TextInput autoComplete="off" {...props} {...input} />;
+    case 'date':
+      return <TextInput type="date" {...props} {...input} />;
     case 'long':
       return <Textarea autosize minRows={2} {...props} {...input} />;
     case 'choice':
