@@ -22,6 +22,7 @@ export const texts = {
   currentSetup: 'Compared with',
   otherSetup: 'Only this one',
   allOthers: 'all that were ridden',
+  choose: 'choose',
   chooseFirst: 'Choose bike, track and the set-up to compare with.',
   noSetups: 'This bike has no set-up yet.',
   nothing: 'Nothing to compare.',

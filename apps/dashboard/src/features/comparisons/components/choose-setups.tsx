@@ -23,7 +23,7 @@ interface ChooseSetupsProps {
 }
 
 const options = (things: readonly { id: string; name: string }[]) => [
-  { value: '', label: '' },
+  { value: '', label: texts.choose },
   ...things.map(({ id, name }) => ({ value: id, label: name })),
 ];
 const choiceOf = ({ id, revision, createdAt }: Setup) => ({
@@ -56,7 +56,7 @@ export function ChooseSetups({ bikes, tracks, setups, chosen, onChange }: Choose
             label={texts.currentSetup}
             value={currentSetupId ?? ''}
             onChange={(event) => onChange({ ...place, currentSetupId: event.currentTarget.value })}
-            data={[{ value: '', label: '' }, ...setups.map(choiceOf)]}
+            data={[{ value: '', label: texts.choose }, ...setups.map(choiceOf)]}
           />
           <NativeSelect
             label={texts.otherSetup}

@@ -1,3 +1,4 @@
+import { refusalInWords } from '../../../shared/http/field-errors.js';
 import { ApiProblem } from '../../../shared/http/problem.js';
 import type { Refusal } from './queued-run.js';
 
@@ -20,10 +21,10 @@ const NOT_OURS = 'unknown';
 /** Reads a failure. Only the API's own refusal of this very run is one; everything else is tried again. */
 export function outcomeOf(error: unknown): SendOutcome {
   if (!(error instanceof ApiProblem)) return { kind: 'unsure' };
-  const { status, code, title, message: detail, fields } = error;
+  const { status, code, title, fields } = error;
   if (code === NOT_OURS || status >= FIRST_SERVER_ERROR || LATER.includes(status)) {
     return { kind: 'unsure' };
   }
   if (status === UNAUTHENTICATED) return { kind: 'signed-out' };
-  return { kind: 'refused', refusal: { status, title, detail, fields } };
+  return { kind: 'refused', refusal: { status, title, detail: refusalInWords(error), fields } };
 }

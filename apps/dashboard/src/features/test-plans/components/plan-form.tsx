@@ -44,7 +44,13 @@ export function PlanForm({ teamId, fleet, tracks, start, onMade }: PlanFormProps
   const [errors, setErrors] = useState<PlanErrors>({});
   const bikes = useBikesToRide(teamId, fleet, typed);
   const values = { ...typed, arms: typed.arms.map((arm, i) => withNow(arm, i, bikes)) };
-  const change = (part: Partial<PlanValues>) => setTyped((before) => ({ ...before, ...part }));
+  const change = (part: Partial<PlanValues>) => {
+    setTyped((before) => ({ ...before, ...part }));
+    // What was wrong with it is said of what stood there before.
+    setErrors((before) =>
+      Object.fromEntries(Object.entries(before).filter(([field]) => !((field.split('.')[0] ?? '') in part))),
+    );
+  };
   const changeArm = (index: number, arm: ArmValues) =>
     change({ arms: values.arms.map((other, i) => (i === index ? arm : other)) });
 
