@@ -23,7 +23,13 @@ export function EndBaseline({ teamId, name, end, canChange }: EndBaselineProps) 
   const wantedName = end.recommended === null ? texts.nearest : texts.baseline;
   return (
     <div className={classes.end} role="group" aria-label={name}>
-      <FillTable name={name} now={end.current} wanted={wanted} wantedName={wantedName} />
+      <FillTable
+        name={name}
+        now={end.current}
+        wanted={wanted}
+        wantedName={wantedName}
+        isTooRisky={end.unmet.includes('risk')}
+      />
       {end.current !== null && (
         <StrokeBar title={`${name} ${texts.strokeNow}`} {...strokeMarks(end, end.current)} />
       )}

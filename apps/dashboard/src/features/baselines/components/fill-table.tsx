@@ -9,6 +9,8 @@ interface FillTableProps {
   readonly now: EvaluatedFill | null;
   readonly wanted: EvaluatedFill | null;
   readonly wantedName: string;
+  /** Whether the risk wanted is beyond the accepted one, which rounding must not hide. */
+  readonly isTooRisky: boolean;
 }
 
 const PER_CENT = 100;
@@ -20,7 +22,7 @@ const braking = ({ brakingTravelMm }: EvaluatedFill) =>
   brakingTravelMm === null ? '' : `${formatNumber(brakingTravelMm)} mm`;
 
 /** Now beside the baseline; the change from now in brackets. */
-export function FillTable({ name, now, wanted, wantedName }: FillTableProps) {
+export function FillTable({ name, now, wanted, wantedName, isTooRisky }: FillTableProps) {
   const change = (of: (fill: EvaluatedFill) => number, decimals = 0) =>
     now === null || wanted === null ? '' : ` (${formatChange(of(wanted) - of(now), decimals)})`;
   return (
@@ -75,7 +77,7 @@ export function FillTable({ name, now, wanted, wantedName }: FillTableProps) {
         <tr>
           <th scope="row">{texts.risk}</th>
           <td>{now !== null && risk(now)}</td>
-          {wanted !== null && <td>{risk(wanted)}</td>}
+          {wanted !== null && <td>{isTooRisky ? `${formatNumber(wanted.riskPct, 1)} %` : risk(wanted)}</td>}
         </tr>
       </tbody>
     </table>
