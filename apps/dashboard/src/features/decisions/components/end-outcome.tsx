@@ -23,7 +23,7 @@ export function EndOutcome({ name, unit, expected, observed }: EndOutcomeProps) 
   if (unit === undefined || (expected === null && observed === null)) return null;
   const stroke = { strokeMm: unit.strokeMm, bumperStartMm: unit.strokeMm - unit.bumperLengthMm };
   return (
-    <section className={classes.end} aria-label={name}>
+    <div role="group" className={classes.end} aria-label={name}>
       <Title order={4}>{name}</Title>
       {expected !== null && (
         <StrokeBar
@@ -44,7 +44,7 @@ export function EndOutcome({ name, unit, expected, observed }: EndOutcomeProps) 
           {isSurprising(observed) ? <WarningMark>{observed.sentence}</WarningMark> : observed.sentence}
         </Text>
       )}
-    </section>
+    </div>
   );
 }
 
