@@ -72,6 +72,7 @@ describe.each(SIZES)('a test plan on a $name', (size) => {
   it('is made, ridden, voided, closed and compared by the coach', async () => {
     const page = await makePlan(size, `Does more air help, ${size.name}?`, false);
     const order = page.getByRole('region', { name: 'The whole order' });
+    await order.getByRole('listitem').nth(3).waitFor();
     expect(await order.getByRole('listitem').count()).toBe(4);
 
     await logRun(page, 1, '3:07.4');
