@@ -46,7 +46,7 @@ type Ask = (statement: string, values: unknown[]) => Promise<{ role: string; isM
  * Refuses to go on as a role that row-level security does not bind, or that could become one that it does not bind:
  * superusers, roles that may bypass it, and owners of tables.
  * @param role the role in question; without one, the one that asks.
- * @throws Error that names the role.
+ * @throws TooMuchPower
  */
 export async function refuseTooMuchPower(ask: Ask, role?: string): Promise<void> {
   const [found] = await ask(
@@ -60,9 +60,14 @@ export async function refuseTooMuchPower(ask: Ask, role?: string): Promise<void>
      from pg_roles own where own.rolname = coalesce($1, current_user)`,
     [role ?? null],
   );
-  if (found?.isMighty !== false) {
-    throw new Error(
-      `The role ${found?.role ?? role ?? ''} owns tables or may bypass row-level security: nothing is served as it. ` +
+  if (found?.isMighty !== false) throw new TooMuchPower(found?.role ?? role ?? '');
+}
+
+/** Row-level security would hide nothing from this role. */
+export class TooMuchPower extends Error {
+  constructor(role: string) {
+    super(
+      `The role ${role} owns tables or may bypass row-level security: nothing is served as it. ` +
         `DATABASE_APP_URL must name a role that can do neither, as ${APP_ROLE}.`,
     );
   }

@@ -4,7 +4,7 @@ import { DataSource } from 'typeorm';
 import { CONFIG } from '../../config/config.token.js';
 import type { Config } from '../../config/config.js';
 import { Gauges } from '../operations/gauges.js';
-import { refuseTooMuchPower } from './app-role.js';
+import { refuseTooMuchPower, TooMuchPower } from './app-role.js';
 import { createDataSource } from './data-source.js';
 import { Purge } from './purge.js';
 import { TeamDatabase } from './team-database.js';
@@ -56,7 +56,6 @@ export class DatabaseModule implements OnModuleInit, OnApplicationShutdown {
 
   async onModuleInit(): Promise<void> {
     await connectWhenReady(this.dataSource);
-    await refuseTooMuchPower((statement, values) => this.dataSource.query(statement, values));
   }
 
   async onApplicationShutdown(): Promise<void> {
@@ -64,14 +63,19 @@ export class DatabaseModule implements OnModuleInit, OnApplicationShutdown {
   }
 }
 
-/** Waits for a database that is still starting, as after a power cut, instead of dying before it. */
+/**
+ * Connects as a role that row-level security binds. Waits for a database that is still starting, as after a power cut,
+ * or that goes away again meanwhile, instead of dying before it.
+ * @throws TooMuchPower
+ */
 async function connectWhenReady(dataSource: DataSource): Promise<void> {
   for (let attempt = 1; ; attempt += 1) {
     try {
-      await dataSource.initialize();
+      if (!dataSource.isInitialized) await dataSource.initialize();
+      await refuseTooMuchPower((statement, values) => dataSource.query(statement, values));
       return;
     } catch (error) {
-      if (attempt >= START_TRIES) throw error;
+      if (error instanceof TooMuchPower || attempt >= START_TRIES) throw error;
       await new Promise((resolve) => setTimeout(resolve, RETRY_MS));
     }
   }
