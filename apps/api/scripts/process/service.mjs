@@ -8,9 +8,9 @@ const entry = fileURLToPath(new URL('service-entry.mjs', import.meta.url));
 /**
  * How the service's process, its computing thread included, keeps its memory small: garbage is collected once the heap
  * has grown by a third, where it would else be let grow to three times what is in use, as if there were nothing else on
- * the machine; and what is young has less room. Costs no rate that could be measured.
+ * the machine. Costs no rate that could be measured.
  */
-export const MEMORY_FLAGS = ['--heap-growing-percent=30', '--max-semi-space-size=8'];
+export const MEMORY_FLAGS = ['--heap-growing-percent=30'];
 const POLL_MS = 25;
 /** Requests in progress are given this long before the service is ended at once. */
 const DRAIN_LIMIT_MS = 15_000;

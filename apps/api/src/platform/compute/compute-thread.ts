@@ -27,6 +27,12 @@ interface Task {
 }
 type Answer = { output: never } | { error: string };
 
+/**
+ * What is young in the thread has half the room that it would be given: it computes as fast, and the service holds less
+ * memory. What answers needs the whole, or a long list costs it a twentieth more.
+ */
+const MOST_YOUNG_MIB = 24;
+
 class ThreadEnded extends Error {
   constructor() {
     super('The computing thread ended.');
@@ -97,7 +103,9 @@ export class ComputeThread implements OnApplicationShutdown {
 
   private thread(): Worker {
     if (this.worker) return this.worker;
-    const worker = new Worker(new URL('./compute.worker.js', import.meta.url));
+    const worker = new Worker(new URL('./compute.worker.js', import.meta.url), {
+      resourceLimits: { maxYoungGenerationSizeMb: MOST_YOUNG_MIB },
+    });
     // An idle thread must not keep the process alive.
     worker.unref();
     worker.on('message', (answer: Answer) => this.answered(answer));
