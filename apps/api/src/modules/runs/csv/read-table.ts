@@ -102,11 +102,10 @@ const tooLong = (line: number): CsvProblem =>
 
 /** The number of the first line that is longer than `most`. */
 function lineBeyond(most: number, text: string): number | undefined {
-  for (let start = 0, line = 1; start < text.length; line += 1) {
-    const end = text.indexOf('\n', start);
-    const stop = end < 0 ? text.length : end;
-    if (stop - start > most) return line;
-    start = stop + 1;
+  let number = 0;
+  for (const line of linesOf(text)) {
+    number += 1;
+    if (line.length > most) return number;
   }
   return undefined;
 }
@@ -118,15 +117,19 @@ function separatorOf(text: string): string {
   return SEPARATORS.reduce((best, separator) => (count(separator) > count(best) ? separator : best));
 }
 
-/** Line by line: an expression for it would try each place of a file of spaces. */
 function firstFilledLine(text: string): string {
+  for (const line of linesOf(text)) if (line.trim() !== '') return line;
+  return '';
+}
+
+/** One after another, as far as they are asked for: an expression for one would try each place of a file of spaces. */
+function* linesOf(text: string): Generator<string> {
   for (let start = 0; start < text.length;) {
     const end = text.indexOf('\n', start);
     const line = end < 0 ? text.slice(start) : text.slice(start, end);
-    if (line.trim() !== '') return line;
+    yield line;
     start += line.length + 1;
   }
-  return '';
 }
 
 // The parser tells the line on which a record ends.
