@@ -1,10 +1,12 @@
 import { REFERENCE_BRAKING } from '@loamledger/spring';
+import { degreesFromRadian } from '@loamledger/units';
+import { formatNumber, formatShare } from '../../shared/format/numbers.js';
 import type { Figure, Remark } from './model/answers.js';
 import type { FillField } from './model/fill.js';
 import type { Problem } from './model/proposal.js';
 
 /** The braking in which set-ups are compared, in words. */
-const BRAKING = `${REFERENCE_BRAKING.deceleration} m/s² on ${Math.round((REFERENCE_BRAKING.slope * 180) / Math.PI)}° downhill`;
+const BRAKING = `${REFERENCE_BRAKING.deceleration} m/s² on ${formatNumber(degreesFromRadian(REFERENCE_BRAKING.slope))}° downhill`;
 
 export const texts = {
   title: (bike: string) => `Workbench: ${bike}`,
@@ -96,7 +98,7 @@ export const texts = {
   assumed: 'Assumed behind this',
   nothingAssumed: 'Nothing is assumed.',
   assumedOf: { 'spring unit': 'Fork or shock', bike: 'Bike', rider: 'Rider' },
-  braking: `Braking is told at ${BRAKING}, ${REFERENCE_BRAKING.frontBrakeShare * 100} % of it by the front wheel.`,
+  braking: `Braking is told at ${BRAKING}, ${formatShare(REFERENCE_BRAKING.frontBrakeShare)} of it by the front wheel.`,
 
   work: 'Work steps',
   noWork: 'Nothing is proposed yet.',
