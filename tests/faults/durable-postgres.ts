@@ -38,7 +38,7 @@ export async function startDurable(): Promise<DurablePostgres> {
   const folder = existsSync(MEMORY) ? MEMORY : tmpdir();
   const home = mkdtempSync(join(folder, 'loamledger-durable-'));
   let server = await startEmbedded(home);
-  const { url } = server;
+  const { url, port } = server;
   return {
     url,
     home,
@@ -49,7 +49,7 @@ export async function startDurable(): Promise<DurablePostgres> {
       await server.ended;
     },
     startAgain: async () => {
-      server = await patiently(() => startEmbedded(home));
+      server = await patiently(() => startEmbedded(home, port));
     },
     shutDown: () => server.stop(),
     killBackend: () => {
@@ -74,7 +74,7 @@ const childrenOf = (pid: number): number[] =>
     .map(Number)
     .filter((one) => one > 0 && parentOf(one) === pid);
 
-/** What was killed may hold its shared memory for a moment longer. */
+/** What was killed may hold its shared memory, or its port, for a moment longer. */
 async function patiently<T>(start: () => Promise<T>): Promise<T> {
   for (let tries = 1; ; tries += 1) {
     try {

@@ -1,5 +1,7 @@
+import { once } from 'node:events';
 import { writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
+import { createServer, type Server } from 'node:net';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { type House, END_LIMIT_MS, isReady, kill, makeHouse, waitUntil } from './house.js';
@@ -141,3 +143,23 @@ it.each([
   expect(await isReady(address)).toBe(true);
   expect(await house.query(READ)).toEqual(KEPT);
 });
+
+it('has its database at the old address again although another program held its port for a while', async () => {
+  const address = await (await startKeeping()).address();
+  const { port } = new URL(house.databaseUrl());
+  for (const pid of pidsOf(DATABASE)) kill(pid);
+  const other = createServer();
+  // What is left of the killed server may hold the port for a moment.
+  await waitUntil(() => listens(other, Number(port)), END_LIMIT_MS);
+  await waitUntil(async () => (await databaseLog()).includes('Address already in use'), END_LIMIT_MS);
+  other.close();
+  await waitUntil(() => isReady(address), END_LIMIT_MS);
+  expect(await isReady(address)).toBe(true);
+  expect(new URL(house.databaseUrl()).port).toBe(port);
+});
+
+const listens = (server: Server, port: number): Promise<boolean> =>
+  once(server.listen(port, '127.0.0.1'), 'listening').then(
+    () => true,
+    () => false,
+  );

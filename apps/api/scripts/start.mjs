@@ -56,7 +56,7 @@ async function startOnOwnDatabase(home) {
     await prepare(signal);
     const openDatabase = async () => {
       const first = await startEmbedded(home);
-      return { url: first.url, ...supervise('Postgres', first, () => startEmbedded(home)) };
+      return { url: first.url, ...supervise('Postgres', first, () => startEmbedded(home, first.port)) };
     };
     await serve(openDatabase, taken.lock.note);
   } finally {

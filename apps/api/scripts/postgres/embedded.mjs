@@ -10,10 +10,14 @@ import { startServer } from './server.mjs';
 const forgetful = { fsync: 'off', synchronous_commit: 'off', full_page_writes: 'off' };
 const throwawayPrefix = 'loamledger-throwaway-';
 
-/** The clone's own Postgres: durable, with its data under `home`. @param {string} home */
-export async function startEmbedded(home) {
+/**
+ * The clone's own Postgres: durable, with its data under `home`.
+ * @param {string} home
+ * @param {number} [port]  where one that ended had served those who still know its address; refused while it is taken
+ */
+export async function startEmbedded(home, port) {
   const binaries = postgresBinaries();
-  return startServer(await openCluster(home, binaries, { throwaway: false }), binaries);
+  return startServer(await openCluster(home, binaries, { throwaway: false }), binaries, { port });
 }
 
 /** A fresh Postgres for tests and benchmarks; `stop` leaves nothing behind. */
@@ -21,11 +25,9 @@ export async function startThrowaway() {
   removeAbandoned();
   const home = mkdtempSync(join(tmpdir(), `${throwawayPrefix}${process.pid}-`));
   const binaries = postgresBinaries();
-  const server = await startServer(
-    await openCluster(home, binaries, { throwaway: true }),
-    binaries,
-    forgetful,
-  );
+  const server = await startServer(await openCluster(home, binaries, { throwaway: true }), binaries, {
+    settings: forgetful,
+  });
   return {
     url: server.url,
     stop: async () => {

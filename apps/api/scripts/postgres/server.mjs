@@ -29,6 +29,7 @@ const LOG_TAIL_LINES = 10;
 /**
  * @typedef {object} Server
  * @property {string} url          of the database, as its owner
+ * @property {number} port
  * @property {Promise<string>} ended  settles with how it ended when the server is gone
  * @property {() => Promise<void>} stop  shuts it down; nothing that was committed is lost
  */
@@ -37,12 +38,13 @@ const LOG_TAIL_LINES = 10;
  * Starts Postgres on a cluster that we hold the lock of, and waits until it answers. It ends with us.
  * @param {import('./cluster.mjs').Cluster} cluster
  * @param {string} binaries
- * @param {Record<string, string>} [settings]
+ * @param {{ port?: number | undefined, settings?: Record<string, string> }} [options]
+ *   port: the one that must be had; without it that of the last start, or another where that is taken
  * @returns {Promise<Server>}
  */
-export async function startServer(cluster, binaries, settings = {}) {
+export async function startServer(cluster, binaries, { port: wanted, settings } = {}) {
   await endOtherServer(cluster.data);
-  const port = await choosePort(cluster.portFile);
+  const port = wanted ?? (await choosePort(cluster.portFile));
   const log = openLog(cluster.log);
   // Beside the data, since the database's account may not be able to read files of the clone.
   const guard = join(dirname(cluster.data), 'guard.sh');
@@ -77,6 +79,7 @@ export async function startServer(cluster, binaries, settings = {}) {
   await waitUntilReady(cluster, isGone);
   return {
     url: `postgres://${ownerRole}:${cluster.password}@${host}:${port}/${databaseName}`,
+    port,
     ended,
     stop: async () => {
       child.stdin?.end();
