@@ -154,6 +154,7 @@ describe('a stream of a team', () => {
       headers: { cookie: coach.cookieHeader },
     });
     expect(refused.status).toBe(429);
+    expect(refused.headers.get('retry-after')).toBe('5');
   });
 });
 

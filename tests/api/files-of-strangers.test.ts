@@ -1,5 +1,6 @@
-import { request } from 'node:http';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { FileRoom } from '../../apps/api/src/platform/http/file-room.js';
+import { beginUpload } from './support/begun-upload.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, type TestTeam } from './support/team.js';
 
@@ -23,24 +24,14 @@ const FILES = () =>
   ] as const;
 
 /** The status of a request that announces so many KiB and sends one; null where the service waits for the rest. */
-function statusBeforeAll(
+async function statusBeforeAll(
   path: string,
   headers: Record<string, string>,
   kibibytes: number | 'untold',
 ): Promise<number | null> {
-  return new Promise((resolve) => {
-    const length = kibibytes === 'untold' ? {} : { 'content-length': String(kibibytes * KIBIBYTE) };
-    const call = request(`${service.url}${path}`, { method: 'POST', headers: { ...headers, ...length } });
-    const end = (status: number | null) => {
-      clearTimeout(patience);
-      call.destroy();
-      resolve(status);
-    };
-    const patience = setTimeout(() => end(null), 500);
-    call.on('error', () => undefined);
-    call.on('response', ({ statusCode = 0 }) => end(statusCode));
-    call.write('x'.repeat(KIBIBYTE));
-  });
+  const begun = await beginUpload(`${service.url}${path}`, headers, kibibytes);
+  begun.close();
+  return begun.answer?.status ?? null;
 }
 
 describe('a file', () => {
@@ -66,8 +57,11 @@ describe('a file', () => {
     for (const [path, type] of FILES()) {
       const member = { 'content-type': type, cookie: team.mechanic.cookieHeader };
       expect(await statusBeforeAll(path, member, 3 * KIBIBYTE)).toBeNull();
+      // Whoever hangs up gives the room for the file back, as soon as the service has noticed.
+      await vi.waitFor(() => expect(service.app.get(FileRoom).taken).toBe(0));
       const byScript = { 'content-type': type, authorization: `Bearer ${token}` };
       expect(await statusBeforeAll(path, byScript, 3 * KIBIBYTE)).toBeNull();
+      await vi.waitFor(() => expect(service.app.get(FileRoom).taken).toBe(0));
     }
   });
 

@@ -49,6 +49,8 @@ it('tells the defaults that hold', () => {
     ['SECURE_COOKIES', config.secureCookies],
     ['LOG_LEVEL', config.logLevel],
     ['DRAIN_SECONDS', config.drainSeconds],
+    ['REQUESTS_AT_ONCE', config.requestsAtOnce],
+    ['FILE_ROOM_MIB', config.fileRoomMib],
   ];
   for (const [name, value] of holds) {
     expect(told.get(`\`${name}\``)?.replaceAll('`', ''), name).toMatch(

@@ -29,6 +29,7 @@ import { SpringModule } from './modules/spring/spring.module.js';
 import { WorkbenchModule } from './modules/workbench/workbench.module.js';
 import { ComputeModule } from './platform/compute/compute.module.js';
 import { DatabaseModule } from './platform/database/database.module.js';
+import { FairnessModule } from './platform/http/fairness.module.js';
 import { OperationsModule } from './platform/operations/operations.module.js';
 import { ProblemFilter } from './platform/errors/problem.filter.js';
 
@@ -40,6 +41,7 @@ export class AppModule {
       imports: [
         ConfigModule.with(config),
         OperationsModule,
+        FairnessModule,
         DatabaseModule,
         ComputeModule,
         HealthModule,

@@ -4,7 +4,8 @@ import cookie from '@fastify/cookie';
 import { ConsoleLogger, type LogLevel } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
-import { refuseFilesOfStrangers } from './modules/accounts/large-bodies.js';
+import { refuseFilesWithoutRoom, type FileType } from './modules/accounts/large-bodies.js';
+import { CSV_LIMIT_BYTES, CSV_TYPE } from './modules/runs/csv/csv.controller.js';
 import { GPX_LIMIT_BYTES, GPX_TYPE } from './modules/runs/recording/recording.controller.js';
 import { AppModule } from './app.module.js';
 import type { Config } from './config/config.js';
@@ -16,6 +17,7 @@ import { serveOpenApi } from './platform/http/open-api.js';
 import { refuseForgedRequests } from './platform/http/forged-requests.js';
 import { followRequests } from './platform/http/request-origin.js';
 import { sendSecurityHeaders } from './platform/http/security-headers.js';
+import { followServing } from './platform/http/served.js';
 import { acceptTextBodies } from './platform/http/text-body.js';
 import { logAnswers } from './platform/operations/log-answers.js';
 import { serveMetrics } from './platform/operations/metrics.js';
@@ -24,8 +26,11 @@ import { rememberValidationRules } from './platform/http/validation-rules.js';
 
 const API_PREFIX = 'api/v1';
 
-/** A season's runs as CSV. */
-const CSV_LIMIT_BYTES = 4 * 1024 * 1024;
+const FILES: readonly FileType[] = [
+  { type: CSV_TYPE, limitBytes: CSV_LIMIT_BYTES },
+  { type: GPX_TYPE, limitBytes: GPX_LIMIT_BYTES },
+  { type: ARCHIVE_TYPE, limitBytes: ARCHIVE_LIMIT_BYTES, isCostly: true },
+];
 /** Several times the largest message: a stranger's is read and looked at before it is known who sends it. */
 const MESSAGE_LIMIT_BYTES = 256 * 1024;
 /** An archive over a phone's bad line takes minutes; who sends a byte now and then must not hold a connection for ever. */
@@ -48,12 +53,11 @@ export async function createApp(config: Config): Promise<NestFastifyApplication>
   await sendSecurityHeaders(app, { apiPath: `/${API_PREFIX}`, isHttps: config.secureCookies });
   app.setGlobalPrefix(API_PREFIX);
   refuseForgedRequests(app);
-  refuseFilesOfStrangers(app, MESSAGE_LIMIT_BYTES);
+  followServing(app);
+  refuseFilesWithoutRoom(app, FILES, MESSAGE_LIMIT_BYTES);
   refuseLargeBodies(app);
   followRequests(app);
-  acceptTextBodies(app, 'text/csv', CSV_LIMIT_BYTES);
-  acceptTextBodies(app, GPX_TYPE, GPX_LIMIT_BYTES);
-  acceptTextBodies(app, ARCHIVE_TYPE, ARCHIVE_LIMIT_BYTES);
+  for (const { type, limitBytes } of FILES) acceptTextBodies(app, type, limitBytes);
   completeAnswers(app);
   if (levelsFrom(config.logLevel).includes('log')) logAnswers(app);
   await serveMetrics(app, config.metricsToken);

@@ -60,6 +60,11 @@ export class Member {
     return this.cookie ?? '';
   }
 
+  /** The token as a header, likewise. */
+  get authorization(): string {
+    return `Bearer ${this.token ?? ''}`;
+  }
+
   /** Keeps the cookie that an answer sets. */
   keep(answer: { headers: Record<string, unknown> }): void {
     const [cookie = ''] = answer.headers['set-cookie'] as string[];

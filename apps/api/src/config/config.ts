@@ -23,6 +23,10 @@ export interface Config {
   readonly logLevel: string;
   /** How long, s, a process that is to stop goes on serving after it has said that it is no longer ready. */
   readonly drainSeconds: number;
+  /** Requests of one account, or of strangers at one address, that are served at a time; 0: as many as are sent. */
+  readonly requestsAtOnce: number;
+  /** Room, MiB, that a process sets aside in its memory for whole files that come in or leave. */
+  readonly fileRoomMib: number;
   /** What who reads the metrics must send; without it there are none. */
   readonly metricsToken: string | undefined;
 }
@@ -34,6 +38,14 @@ const DEFAULT_PORT = 4750;
 const DEFAULT_POOL_SIZE = 10;
 const MAX_POOL_SIZE = 200;
 const MAX_DRAIN_SECONDS = 300;
+/** Four times the connections to the database: the mix of one page or of a shared account never waits for itself. */
+const DEFAULT_REQUESTS_AT_ONCE = 40;
+const MAX_REQUESTS_AT_ONCE = 10_000;
+/** Four of the largest files: one is worked on at a time. */
+const DEFAULT_FILE_ROOM_MIB = 128;
+const MAX_FILE_ROOM_MIB = 4_096;
+/** The largest file must find room. */
+const LEAST_FILE_ROOM_MIB = 32;
 const SHORTEST_SECRET = 24;
 
 /**
@@ -43,12 +55,12 @@ const SHORTEST_SECRET = 24;
 export function readConfig(environment: Readonly<Record<string, string | undefined>>): Config {
   const problems: string[] = [];
 
-  const integer = (name: string, fallback: number, maximum: number) => {
+  const integer = (name: string, fallback: number, maximum: number, minimum = 0) => {
     const text = environment[name];
     if (text === undefined || text === '') return fallback;
     const value = Number(text);
-    if (Number.isInteger(value) && value >= 0 && value <= maximum) return value;
-    problems.push(`${name} must be a whole number from 0 to ${maximum}, got '${text}'`);
+    if (Number.isInteger(value) && value >= minimum && value <= maximum) return value;
+    problems.push(`${name} must be a whole number from ${minimum} to ${maximum}, got '${text}'`);
     return fallback;
   };
   const flag = (name: string, fallback: boolean) => {
@@ -103,6 +115,8 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     demoTeam: flag('DEMO_TEAM', true),
     logLevel: environment['LOG_LEVEL'] || 'info',
     drainSeconds: integer('DRAIN_SECONDS', 0, MAX_DRAIN_SECONDS),
+    requestsAtOnce: integer('REQUESTS_AT_ONCE', DEFAULT_REQUESTS_AT_ONCE, MAX_REQUESTS_AT_ONCE),
+    fileRoomMib: integer('FILE_ROOM_MIB', DEFAULT_FILE_ROOM_MIB, MAX_FILE_ROOM_MIB, LEAST_FILE_ROOM_MIB),
     metricsToken: secret('METRICS_TOKEN'),
   };
   if (problems.length > 0) throw new Error(`Configuration: ${problems.join('; ')}`);

@@ -2,9 +2,10 @@ import { createHash } from 'node:crypto';
 import { Injectable, type CanActivate, type ExecutionContext } from '@nestjs/common';
 import { Reflector } from '@nestjs/core';
 import { isUUID } from 'class-validator';
-import type { FastifyRequest } from 'fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { NotFound, Refusal } from '../../platform/errors/refusal.js';
 import { type Callers as Allowed, METADATA, type TokenScopeName } from '../../platform/http/access.js';
+import { RequestTurns } from '../../platform/http/request-turns.js';
 import { requestOrigin } from '../../platform/http/request-origin.js';
 import type { Role } from '../../platform/http/scope.js';
 import { Callers } from './callers.js';
@@ -17,22 +18,27 @@ const ID_LENGTH = 36;
 
 /**
  * Proves, before any controller runs, who asks, and for a route with a team in its path that they belong to the
- * team in a role that may. A team that is not theirs does not exist for them.
+ * team in a role that may. A team that is not theirs does not exist for them. Then each waits for their turn.
  */
 @Injectable()
 export class SignInGuard implements CanActivate {
   constructor(
     private readonly reflector: Reflector,
     private readonly callers: Callers,
+    private readonly turns: RequestTurns,
   ) {}
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
     const allowed = this.allowedIn(context);
-    if (isFor(allowed, 'stranger')) return true;
-    const request = context.switchToHttp().getRequest<FastifyRequest>();
+    const http = context.switchToHttp();
+    const [request, reply] = [http.getRequest<FastifyRequest>(), http.getResponse<FastifyReply>()];
+    if (isFor(allowed, 'stranger')) {
+      // Reads of strangers are questions for the service's health: a crowd must not keep the answer back.
+      if (request.method !== 'GET') await this.turns.ofStranger(request, reply);
+      return true;
+    }
     const teamId = (request.params as { teamId?: string }).teamId ?? null;
-    const caller = await this.callers.of(request, isUUID(teamId) ? teamId : null);
-    if (!caller) throw notSignedIn();
+    const caller = await this.callerInTurn(request, reply, isUUID(teamId) ? teamId : null);
     request.accountId = caller.accountId;
     noteCaller(caller);
     const idempotency = idempotencyOf(request);
@@ -49,6 +55,19 @@ export class SignInGuard implements CanActivate {
       idempotency,
     };
     return true;
+  }
+
+  /** Who asks, once it is their turn; who had to wait is asked for again, as their rights may have ended meanwhile. */
+  private async callerInTurn(
+    request: FastifyRequest,
+    reply: FastifyReply,
+    teamId: string | null,
+  ): Promise<Caller> {
+    let caller = await this.callers.of(request, teamId);
+    if (caller && (await this.turns.ofAccount(caller.accountId, request, reply)))
+      caller = await this.callers.of(request, teamId);
+    if (!caller) throw notSignedIn();
+    return caller;
   }
 
   /** @throws Error for a route that declares nobody: it is our mistake, and nobody is let in. */

@@ -14,6 +14,8 @@ const BEATS_BETWEEN_CHECKS = 4;
 const MOST_STREAMS_OF_ONE = 20;
 
 class TooManyStreams extends Refusal {
+  override readonly retryAfterSeconds = 5;
+
   constructor() {
     super(
       'events.too-many',

@@ -1,3 +1,4 @@
+import { LARGEST_FILE_BYTES } from '../../platform/http/file-room.js';
 import type { Role } from '../../platform/http/scope.js';
 
 export const FORMAT = 'loamledger-team';
@@ -5,7 +6,7 @@ export const FORMAT = 'loamledger-team';
 export const VERSION = 1;
 export const ARCHIVE_TYPE = 'application/vnd.loamledger.team+json';
 /** Ten seasons of a large team; it is held in memory while it is read. */
-export const ARCHIVE_LIMIT_BYTES = 32 * 1024 * 1024;
+export const ARCHIVE_LIMIT_BYTES = LARGEST_FILE_BYTES;
 /** Twice as many as so large an archive has; each takes room and time however short it is. */
 export const ARCHIVE_LIMIT_VALUES = 3_000_000;
 

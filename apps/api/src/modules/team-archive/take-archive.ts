@@ -6,6 +6,7 @@ import { Breaks } from '../../platform/compute/breaks.js';
 import { IdempotencyConflict } from '../../platform/database/idempotency-conflict.js';
 import { newId } from '../../platform/database/new-id.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
+import { Turns } from '../../platform/http/turns.js';
 import { HitHeights } from '../runs/hit-heights.js';
 import { ArchiveQueries } from './archive.queries.js';
 import type { ArchivedPerson, ArchivedRow, TeamArchive } from './archive.js';
@@ -15,9 +16,15 @@ import { asStored, readArchive } from './read-archive.js';
 import type { TablePlan } from './table-plan.js';
 import { ArchiveRefused } from './team-archive.errors.js';
 
+/** Whose turn it is where all wait in one line. */
+const ANYBODY = '';
+
 /** Makes a new team of an archive: all of it, or nothing. */
 @Injectable()
 export class TakeArchive {
+  /** Parsed, an archive takes many times the room of its text: one at a time is, and few wait, as room for files is scarce. */
+  private readonly turns = new Turns(1, Infinity);
+
   constructor(
     private readonly database: TeamDatabase,
     private readonly queries: ArchiveQueries,
@@ -29,6 +36,16 @@ export class TakeArchive {
    * @throws NotAnArchive or ArchiveRefused; IdempotencyConflict when the key was used for another request.
    */
   async take(accountId: string, text: string, idempotencyKey?: string): Promise<ImportedTeamDto> {
+    const turn = this.turns.begin(ANYBODY);
+    if (turn instanceof Promise) await turn;
+    try {
+      return await this.takeNow(accountId, text, idempotencyKey);
+    } finally {
+      this.turns.end(ANYBODY);
+    }
+  }
+
+  private async takeNow(accountId: string, text: string, idempotencyKey?: string): Promise<ImportedTeamDto> {
     const teamId = idempotencyKey ? v5(idempotencyKey, accountId) : newId();
     const fingerprint = createHash('sha256').update(text).digest('hex');
     const plans = this.queries.plans();

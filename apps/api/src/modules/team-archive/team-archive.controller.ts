@@ -1,5 +1,5 @@
 import { Readable } from 'node:stream';
-import { Body, Controller, Get, Header, Headers, Post, StreamableFile } from '@nestjs/common';
+import { Body, Controller, Get, Header, Headers, Post, Req, Res, StreamableFile } from '@nestjs/common';
 import {
   ApiBody,
   ApiConsumes,
@@ -9,10 +9,12 @@ import {
   ApiProduces,
   ApiTags,
 } from '@nestjs/swagger';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { AnyAccount, Roles } from '../../platform/http/access.js';
+import { FileRoom } from '../../platform/http/file-room.js';
 import { Account, Scope, type TeamScope } from '../../platform/http/scope.js';
 import { textOf } from '../../platform/http/text-body.js';
-import { ARCHIVE_TYPE } from './archive.js';
+import { ARCHIVE_LIMIT_BYTES, ARCHIVE_TYPE } from './archive.js';
 import { ImportedTeamDto } from './imported-team.dto.js';
 import { TakeArchive } from './take-archive.js';
 import { NotAnArchive } from './team-archive.errors.js';
@@ -30,6 +32,7 @@ export class TeamArchiveController {
   constructor(
     private readonly archives: WriteArchive,
     private readonly imports: TakeArchive,
+    private readonly room: FileRoom,
   ) {}
 
   @Roles('mechanic')
@@ -39,7 +42,13 @@ export class TeamArchiveController {
   @ApiOperation({ summary: 'Everything of the team but secrets, as one document that makes the team again.' })
   @ApiProduces(ARCHIVE_TYPE)
   @ApiOkResponse({ schema: SCHEMA as object })
-  async archive(@Scope() scope: TeamScope): Promise<StreamableFile> {
+  async archive(
+    @Scope() scope: TeamScope,
+    @Req() request: FastifyRequest,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<StreamableFile> {
+    // It is held in memory until the slowest reader has it.
+    this.room.take(scope.accountId, ARCHIVE_LIMIT_BYTES, request, reply);
     return new StreamableFile(Readable.from(await this.archives.pieces(scope)), { type: ARCHIVE_TYPE });
   }
 

@@ -40,7 +40,7 @@ export class ProblemFilter implements ExceptionFilter {
     const request = host.switchToHttp().getRequest<FastifyRequest>();
     const reply = host.switchToHttp().getResponse<FastifyReply>();
     const problem = this.problemOf(error, request.id);
-    const wait = problem.status === UNAVAILABLE ? RETRY_AFTER_SECONDS : waitAfter(error);
+    const wait = waitAfter(error) ?? (problem.status === UNAVAILABLE ? RETRY_AFTER_SECONDS : undefined);
     if (wait !== undefined) reply.header('retry-after', String(wait));
     reply.status(problem.status).type('application/problem+json').send(problem);
   }

@@ -1,4 +1,4 @@
-import { Body, Controller, Get, Header, HttpCode, Post } from '@nestjs/common';
+import { Body, Controller, Get, Header, HttpCode, Post, Req, Res } from '@nestjs/common';
 import {
   ApiBody,
   ApiConsumes,
@@ -8,7 +8,9 @@ import {
   ApiProduces,
   ApiTags,
 } from '@nestjs/swagger';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { Roles, TokenScope } from '../../../platform/http/access.js';
+import { FileRoom } from '../../../platform/http/file-room.js';
 import { ROLES, Scope, type TeamScope } from '../../../platform/http/scope.js';
 import { textOf } from '../../../platform/http/text-body.js';
 import { NotCsv } from './csv.errors.js';
@@ -16,7 +18,10 @@ import { ExportRuns } from './export-runs.js';
 import { ImportDto, ImportPreviewDto } from './import.dto.js';
 import { ImportRuns } from './import-runs.js';
 
-const CSV = 'text/csv';
+export const CSV_TYPE = 'text/csv';
+/** A season's runs. */
+export const CSV_LIMIT_BYTES = 4 * 1024 * 1024;
+
 const SCHEMA = {
   type: 'string',
   description: 'A header line, then one line for each run: docs/csv.md tells the columns.',
@@ -30,6 +35,7 @@ export class CsvController {
   constructor(
     private readonly imports: ImportRuns,
     private readonly exports: ExportRuns,
+    private readonly room: FileRoom,
   ) {}
 
   @Roles('mechanic', 'coach')
@@ -37,7 +43,7 @@ export class CsvController {
   @Post('import/preview')
   @HttpCode(200)
   @ApiOperation({ summary: 'Show what an import of runs would store, and every problem; stores nothing.' })
-  @ApiConsumes(CSV)
+  @ApiConsumes(CSV_TYPE)
   @ApiBody({ schema: SCHEMA as object })
   @ApiOkResponse({ type: ImportPreviewDto })
   preview(@Scope() scope: TeamScope, @Body() body: unknown): Promise<ImportPreviewDto> {
@@ -48,7 +54,7 @@ export class CsvController {
   @TokenScope('log-runs')
   @Post('import')
   @ApiOperation({ summary: 'Import runs: all of the file, or nothing if one line has a problem.' })
-  @ApiConsumes(CSV)
+  @ApiConsumes(CSV_TYPE)
   @ApiBody({ schema: SCHEMA as object })
   @ApiCreatedResponse({ type: ImportDto })
   commit(@Scope() scope: TeamScope, @Body() body: unknown): Promise<ImportDto> {
@@ -61,9 +67,14 @@ export class CsvController {
   @Header('content-disposition', 'attachment; filename="runs.csv"')
   @Header('content-type', 'text/csv; charset=utf-8')
   @ApiOperation({ summary: 'Runs as CSV, in the columns of the import; a rider gets their own.' })
-  @ApiProduces(CSV)
+  @ApiProduces(CSV_TYPE)
   @ApiOkResponse({ schema: SCHEMA as object })
-  csv(@Scope() scope: TeamScope): Promise<string> {
+  csv(
+    @Scope() scope: TeamScope,
+    @Req() request: FastifyRequest,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<string> {
+    this.room.take(scope.accountId, CSV_LIMIT_BYTES, request, reply);
     return this.exports.csv(scope);
   }
 }
