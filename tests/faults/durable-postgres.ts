@@ -69,7 +69,8 @@ export async function startDurable(): Promise<DurablePostgres> {
 const postmasterOf = (home: string): number =>
   Number(readFileSync(join(home, clusterName, 'postmaster.pid'), 'utf8').split('\n', 1)[0]);
 
-const childrenOf = (pid: number): number[] =>
+/** The processes that a process has started and that live. */
+export const childrenOf = (pid: number): number[] =>
   readdirSync('/proc')
     .map(Number)
     .filter((one) => one > 0 && parentOf(one) === pid);

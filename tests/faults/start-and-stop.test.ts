@@ -4,6 +4,8 @@ import { readFile } from 'node:fs/promises';
 import { createServer, type Server } from 'node:net';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
+import { childrenOf } from './durable-postgres.js';
+import { LASTING_PORTS } from '../../apps/api/scripts/process/ports.mjs';
 import { type House, END_LIMIT_MS, isReady, kill, makeHouse, waitUntil } from './house.js';
 
 /** What was committed before a stop of any sort must be there after it. */
@@ -99,10 +101,31 @@ it('ends a database that outlived its start and the guard, then starts on its da
 
 it('recovers what was committed when every process is killed at once', async () => {
   await startKeeping();
+  // The database first: who outlives its start by a moment would already be shut down in order.
+  for (const pid of pidsOf(DATABASE)) kill(pid);
   for (const { pid } of house.processes()) kill(pid);
   expect(await house.remaining()).toEqual([]);
   await expectKept();
   expect(await databaseLog()).toContain('was not properly shut down');
+});
+
+it('waits for the end of what a killed database has left, then starts on its data', async () => {
+  await startKeeping();
+  const [database = 0] = pidsOf(DATABASE);
+  // As one that hangs in a long write to the disk.
+  const [left = 0] = childrenOf(database);
+  process.kill(left, 'SIGSTOP');
+  try {
+    for (const pid of [database, ...house.processes().map((one) => one.pid)]) kill(pid);
+    const again = house.start();
+    await waitUntil(async () => (await databaseLog()).includes('is still in use'), END_LIMIT_MS);
+    process.kill(left, 'SIGCONT');
+    expect(await isReady(await again.address())).toBe(true);
+  } finally {
+    kill(left);
+  }
+  expect(await databaseLog()).toContain('is still in use');
+  expect(await house.query(READ)).toEqual(KEPT);
 });
 
 it('does not take a living program for its database because an old pid file names it', async () => {
@@ -147,6 +170,9 @@ it.each([
 it('has its database at the old address again although another program held its port for a while', async () => {
   const address = await (await startKeeping()).address();
   const { port } = new URL(house.databaseUrl());
+  // No connection that goes out gets it between two starts.
+  expect(Number(port)).toBeGreaterThanOrEqual(LASTING_PORTS.first);
+  expect(Number(port)).toBeLessThanOrEqual(LASTING_PORTS.last);
   for (const pid of pidsOf(DATABASE)) kill(pid);
   const other = createServer();
   // What is left of the killed server may hold the port for a moment.

@@ -25,6 +25,9 @@ const SHUTDOWN_LIMIT_MS = 60_000;
 /** The log is begun anew beyond this size, in bytes. */
 const LOG_LIMIT = 10_000_000;
 const LOG_TAIL_LINES = 10;
+/** How the log ends where Postgres will not start beside processes of a killed server that have not ended yet. */
+const STILL_IN_USE = /pre-existing shared memory block .* is still in use(\n.*){0,2}$/;
+const RETRY_MS = 200;
 
 /**
  * @typedef {object} Server
@@ -45,6 +48,27 @@ const LOG_TAIL_LINES = 10;
 export async function startServer(cluster, binaries, { port: wanted, settings } = {}) {
   await endOtherServer(cluster.data);
   const port = wanted ?? (await choosePort(cluster.portFile));
+  const limit = performance.now() + SHUTDOWN_LIMIT_MS;
+  for (;;) {
+    try {
+      return await startOnce(cluster, binaries, port, settings);
+    } catch (error) {
+      // Whoever writes for a server ends once it sees that the server was killed, which may be after a long write.
+      const isInUse = error instanceof Error && STILL_IN_USE.test(error.message);
+      if (!isInUse || performance.now() > limit) throw error;
+      await sleep(RETRY_MS);
+    }
+  }
+}
+
+/**
+ * @param {import('./cluster.mjs').Cluster} cluster
+ * @param {string} binaries
+ * @param {number} port
+ * @param {Record<string, string>} [settings]
+ * @returns {Promise<Server>}
+ */
+async function startOnce(cluster, binaries, port, settings) {
   const log = openLog(cluster.log);
   // Beside the data, since the database's account may not be able to read files of the clone.
   const guard = join(dirname(cluster.data), 'guard.sh');
@@ -105,9 +129,10 @@ function openLog(file) {
 
 /** @param {import('./cluster.mjs').Cluster} cluster @param {() => boolean} isGone */
 async function waitUntilReady(cluster, isGone) {
-  const limit = Date.now() + READY_LIMIT_MS;
+  // Not by the time of day, which may be set while the database recovers.
+  const limit = performance.now() + READY_LIMIT_MS;
   while (readPidFile(cluster.data)?.status !== 'ready') {
-    if (isGone() || Date.now() > limit) {
+    if (isGone() || performance.now() > limit) {
       const tail = readFileSync(cluster.log, 'utf8').trimEnd().split('\n').slice(-LOG_TAIL_LINES).join('\n');
       throw new Error(`Postgres did not start. The end of its log, ${cluster.log}:\n${tail}`);
     }
@@ -137,8 +162,8 @@ async function endOtherServer(data) {
 
 /** @param {() => boolean} condition @param {number} limitMs */
 async function waitWhile(condition, limitMs) {
-  const limit = Date.now() + limitMs;
-  while (condition() && Date.now() < limit) await sleep(POLL_MS);
+  const limit = performance.now() + limitMs;
+  while (condition() && performance.now() < limit) await sleep(POLL_MS);
 }
 
 /** Postgres's own notes on the running server: its pid on the first line, its status on the last. @param {string} data */

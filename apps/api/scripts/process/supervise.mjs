@@ -27,16 +27,17 @@ export function supervise(name, first, start) {
 
   async function keep() {
     let wait = FIRST_WAIT_MS;
-    let startedAt = Date.now();
+    // Not by the time of day, which may be set meanwhile.
+    let startedAt = performance.now();
     for (;;) {
       const how = await part.ended;
       if (stopping.signal.aborted) return;
-      if (Date.now() - startedAt > STEADY_AFTER_MS) wait = FIRST_WAIT_MS;
+      if (performance.now() - startedAt > STEADY_AFTER_MS) wait = FIRST_WAIT_MS;
       console.error(`${name} ${how}. It is started again.`);
       await sleep(wait, undefined, { signal: stopping.signal }).catch(() => undefined);
       if (stopping.signal.aborted) return;
       wait = Math.min(2 * wait, LONGEST_WAIT_MS);
-      startedAt = Date.now();
+      startedAt = performance.now();
       part = await startAgain();
       if (stopping.signal.aborted) return part.stop();
     }
