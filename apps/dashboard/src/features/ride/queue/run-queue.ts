@@ -2,6 +2,7 @@ import { deviceRecords } from '../../../shared/device/device-database.js';
 import { oneAtATime } from '../../../shared/device/one-at-a-time.js';
 import { hearTabs, tellTabs } from '../../../shared/device/tabs.js';
 import { inOrder, type QueuedRun } from './queued-run.js';
+import type { SendOutcome } from './answer.js';
 import { isSignedInAs, sendRun } from './send-run.js';
 import { sendQueue, type QueueParts, type SendResult } from './send-queue.js';
 
@@ -19,6 +20,11 @@ export interface QueueState {
   readonly ready: boolean;
 }
 
+/** The device, and the line of an account to the API. */
+interface Parts extends QueueParts {
+  readonly session: (account: string) => Promise<SendOutcome>;
+}
+
 const NOTHING: QueueState = { runs: [], sending: false, last: 'done', ready: false };
 
 /** The runs of one account on this device, and their way to the API. */
@@ -34,11 +40,12 @@ export class RunQueue {
     private readonly account: string,
     /** Called with each run that the API has stored. */
     private readonly onTaken: (run: QueuedRun) => void,
-    private readonly parts: QueueParts = {
+    private readonly parts: Parts = {
       all: () => deviceRecords.all<QueuedRun>(SUBJECT),
       put: (run) => deviceRecords.put(SUBJECT, run),
       remove: (key) => deviceRecords.remove(SUBJECT, [key]),
       send: sendRun,
+      session: isSignedInAs,
     },
   ) {}
 
@@ -123,14 +130,15 @@ export class RunQueue {
     do {
       this.again = false;
       last = await oneAtATime(SUBJECT, () => this.sendNow()).catch(() => 'no-line' as const);
-    } while (this.again && last === 'done');
+      // Asked meanwhile because the line may be back: what has failed was begun while it was not.
+    } while (this.again && last !== 'signed-out');
     await this.read();
     this.set({ sending: false, last });
     this.plan(last);
   }
 
   private async sendNow(): Promise<SendResult> {
-    const session = await isSignedInAs(this.account);
+    const session = await this.parts.session(this.account);
     if (session.kind === 'unsure') return 'no-line';
     if (session.kind !== 'taken') return 'signed-out';
     return sendQueue(this.account, {
