@@ -7,7 +7,12 @@ import { defineConfig } from 'vitest/config';
  */
 const source = { resolve: { conditions: ['source'] }, ssr: { resolve: { conditions: ['source'] } } };
 const root = new URL('..', import.meta.url).pathname;
-const database = { globalSetup: ['tests/support/database-server.ts'], hookTimeout: 60_000 };
+// What comes a moment later, as the next line of a log or the answer on a page, may take longer on a busy machine.
+const database = {
+  globalSetup: ['tests/support/database-server.ts'],
+  hookTimeout: 60_000,
+  expect: { poll: { timeout: 10_000 } },
+};
 
 export default defineConfig({
   root,

@@ -1,6 +1,6 @@
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { FileRoom } from '../../apps/api/src/platform/http/file-room.js';
-import { beginUpload } from './support/begun-upload.js';
+import { beginUpload, QUIET_MS } from './support/begun-upload.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, type TestTeam } from './support/team.js';
 
@@ -23,13 +23,14 @@ const FILES = () =>
     ],
   ] as const;
 
-/** The status of a request that announces so many KiB and sends one; null where the service waits for the rest. */
+/** The status of a request that announces so many KiB and sends one; null where there is none as long as `patienceMs`. */
 async function statusBeforeAll(
   path: string,
   headers: Record<string, string>,
   kibibytes: number | 'untold',
+  patienceMs?: number,
 ): Promise<number | null> {
-  const begun = await beginUpload(`${service.url}${path}`, headers, kibibytes);
+  const begun = await beginUpload(`${service.url}${path}`, headers, kibibytes, patienceMs);
   begun.close();
   return begun.answer?.status ?? null;
 }
@@ -56,12 +57,12 @@ describe('a file', () => {
     ).body as { token: string };
     for (const [path, type] of FILES()) {
       const member = { 'content-type': type, cookie: team.mechanic.cookieHeader };
-      expect(await statusBeforeAll(path, member, 3 * KIBIBYTE)).toBeNull();
+      expect(await statusBeforeAll(path, member, 3 * KIBIBYTE, QUIET_MS)).toBeNull();
       // Whoever hangs up gives the room for the file back, as soon as the service has noticed.
-      await vi.waitFor(() => expect(service.app.get(FileRoom).taken).toBe(0));
+      await expect.poll(() => service.app.get(FileRoom).taken).toBe(0);
       const byScript = { 'content-type': type, authorization: `Bearer ${token}` };
-      expect(await statusBeforeAll(path, byScript, 3 * KIBIBYTE)).toBeNull();
-      await vi.waitFor(() => expect(service.app.get(FileRoom).taken).toBe(0));
+      expect(await statusBeforeAll(path, byScript, 3 * KIBIBYTE, QUIET_MS)).toBeNull();
+      await expect.poll(() => service.app.get(FileRoom).taken).toBe(0);
     }
   });
 

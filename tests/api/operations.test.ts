@@ -32,9 +32,9 @@ const logged = () =>
     .flatMap((text) => text.split('\n'))
     .filter((line) => line.startsWith('{'))
     .map((line) => JSON.parse(line) as Record<string, unknown>);
-/** An answer is logged after it was sent. */
+/** An answer is logged, and counted, after it was sent. */
 const soonLogged = (wanted: Record<string, unknown>) =>
-  vi.waitFor(() => expect(logged()).toContainEqual(expect.objectContaining(wanted)));
+  expect.poll(logged).toContainEqual(expect.objectContaining(wanted));
 
 describe('the log', () => {
   it('tells of each answer by which route it went, under the id that an error names', async () => {
@@ -121,11 +121,9 @@ describe('the metrics', () => {
           `http_request_duration_seconds_count\\{method="GET",route="${route}",status="${status}"\\} (\\d+)`,
         ).exec(text)?.[1],
       );
-    const { text } = await vi.waitFor(async () => {
-      const answer = await metrics(METRICS_TOKEN).expect(200);
-      expect(count(answer.text, 'none', 404)).toBeGreaterThan(0);
-      return answer;
-    });
+    const read = async () => (await metrics(METRICS_TOKEN).expect(200)).text;
+    await expect.poll(async () => count(await read(), 'none', 404)).toBeGreaterThan(0);
+    const text = await read();
     const route = '/api/v1/teams/:teamId/bikes/:id';
     expect(count(text, route, 200)).toBeGreaterThan(0);
     expect(count(text, route, 404)).toBeGreaterThan(0);

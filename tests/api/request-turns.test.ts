@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Response } from 'supertest';
-import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { RequestTurns } from '../../apps/api/src/platform/http/request-turns.js';
 import { openEvents } from './support/events.js';
 import { Member, PASSWORD } from './support/member.js';
@@ -26,7 +26,7 @@ beforeAll(async () => {
 });
 afterEach(async () => {
   await held?.release();
-  await vi.waitFor(() => expect(turns().atWork).toBe(0));
+  await expect.poll(() => turns().atWork).toBe(0);
 });
 afterAll(async () => {
   await plain.stop();
@@ -49,9 +49,9 @@ describe('of one account', () => {
   it('so many requests are served at a time; the rest wait, then are refused, and others never are', async () => {
     held = await holdTable(service, 'track');
     const slow = send(AT_ONCE, () => team.mechanic.get(`${team.path}/tracks`));
-    await vi.waitFor(() => expect(turns().atWork).toBe(AT_ONCE));
+    await expect.poll(() => turns().atWork).toBe(AT_ONCE);
     const waiting = send(MOST_WAITING, () => team.mechanic.get(`${team.path}/bikes`));
-    await vi.waitFor(() => expect(turns().waiting).toBe(MOST_WAITING));
+    await expect.poll(() => turns().waiting).toBe(MOST_WAITING);
     const { body, headers } = await team.mechanic.get(`${team.path}/bikes`).expect(429);
     expect(body).toMatchObject({ code: 'requests.too-many', status: 429, errors: [] });
     expect(headers['retry-after']).toBe('1');
@@ -71,7 +71,7 @@ describe('of one account', () => {
         signal: gone.signal,
       }).catch(() => undefined);
     const broken = [ask(), ask()];
-    await vi.waitFor(() => expect(turns().atWork).toBe(AT_ONCE));
+    await expect.poll(() => turns().atWork).toBe(AT_ONCE);
     gone.abort();
     await Promise.all(broken);
     const next = team.mechanic.get(`${team.path}/bikes`).then((answer) => answer);
@@ -95,9 +95,9 @@ describe('of one account', () => {
     const coach = await join(service, team, { role: 'coach' });
     held = await holdTable(service, 'track');
     const slow = send(AT_ONCE, () => coach.get(`${team.path}/tracks`));
-    await vi.waitFor(() => expect(turns().atWork).toBe(AT_ONCE));
+    await expect.poll(() => turns().atWork).toBe(AT_ONCE);
     const waiting = send(3, () => coach.post(`${team.path}/setups`, { ...SETUP, bikeId: team.bike.id }));
-    await vi.waitFor(() => expect(turns().waiting).toBe(3));
+    await expect.poll(() => turns().waiting).toBe(3);
     const { body } = await team.mechanic.get(`${team.path}/members`).expect(200);
     const place = (body as { id: string }[]).at(-1);
     await team.mechanic.delete(`${team.path}/members/${place?.id}`).expect(204);
@@ -125,7 +125,7 @@ describe('of strangers at one address', () => {
   it('so many are served at a time, and others, members and the question for health go on', async () => {
     held = await holdTable(service, 'sign_in_try');
     const crowd = send(AT_ONCE + MOST_WAITING, () => knock('2001:db8:1:2::1'));
-    await vi.waitFor(() => expect(turns().waiting).toBe(MOST_WAITING));
+    await expect.poll(() => turns().waiting).toBe(MOST_WAITING);
     const { headers } = await knock('2001:db8:1:2:ffff::9').expect(429);
     expect(headers['retry-after']).toBe('1');
     const elsewhere = knock('2001:db8:1:3::1').then((answer) => answer);

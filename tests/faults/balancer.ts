@@ -8,6 +8,8 @@ export interface Balancer {
   readonly address: string;
   /** How many requests each process has got. */
   readonly counts: readonly number[];
+  /** Asks every process whether it is ready, now and not only at the next turn. */
+  ask(): Promise<void>;
   stop(): Promise<void>;
 }
 
@@ -15,10 +17,15 @@ export interface Balancer {
 export async function startBalancer(processes: readonly string[]): Promise<Balancer> {
   const ready = processes.map(() => false);
   const counts = processes.map(() => 0);
-  const askAll = () =>
-    Promise.all(processes.map(async (address, i) => (ready[i] = await isReady(address)))).then(
-      () => undefined,
-    );
+  let asked = 0;
+  const newest = processes.map(() => 0);
+  const ask = async (address: string, i: number): Promise<void> => {
+    const question = (asked += 1);
+    const answer = await isReady(address);
+    // An answer that comes late says how it was before.
+    if (question > (newest[i] ?? 0)) [newest[i], ready[i]] = [question, answer];
+  };
+  const askAll = async (): Promise<void> => void (await Promise.all(processes.map(ask)));
   await askAll();
   const timer = setInterval(() => void askAll(), ASK_EVERY_MS);
   let turn = 0;
@@ -55,6 +62,7 @@ export async function startBalancer(processes: readonly string[]): Promise<Balan
   return {
     address: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
     counts,
+    ask: askAll,
     stop: async () => {
       clearInterval(timer);
       server.closeAllConnections();

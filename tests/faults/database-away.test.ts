@@ -1,4 +1,3 @@
-import { setTimeout as sleep } from 'node:timers/promises';
 import { Client } from 'pg';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { LISTENER_NAME } from '../../apps/api/src/platform/live/change-listener.js';
@@ -69,7 +68,8 @@ it('cancels what takes too long, and keeps nobody waiting for ever meanwhile', a
     const start = performance.now();
     const passed = () => performance.now() - start;
     const stuck = Array.from({ length: POOL }, () => team.mechanic.get(`${team.path}/tracks`).then());
-    await sleep(500);
+    const waiting = `select from pg_locks where relation = 'track'::regclass and not granted`;
+    await waitUntil(async () => (await slow.query(waiting)).rowCount === POOL, RECOVERY_MS);
     // All connections are taken: others are told so, not kept.
     expectUnavailable(await team.mechanic.get(`${team.path}/bikes`));
     expect(passed()).toBeLessThan(NO_CONNECTION_MS);

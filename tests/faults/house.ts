@@ -114,6 +114,7 @@ function start(data: string, { viaNpm, folder = clone, account, env }: StartOpti
 /** Whether the service at `address` says that it and its database are ready. */
 export async function isReady(address: string): Promise<boolean> {
   const answer = await fetch(`${address}/api/v1/health/ready`).catch(() => undefined);
+  await answer?.body?.cancel();
   return answer?.ok ?? false;
 }
 

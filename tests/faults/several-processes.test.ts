@@ -1,4 +1,3 @@
-import { setTimeout as sleep } from 'node:timers/promises';
 import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startThrowaway } from '../../apps/api/scripts/postgres/embedded.mjs';
@@ -6,12 +5,13 @@ import { openEvents } from '../api/support/events.js';
 import { Member, PASSWORD } from '../api/support/member.js';
 import { foundTeam, SETUP, type TestTeam } from '../api/support/team.js';
 import { type Balancer, startBalancer } from './balancer.js';
-import { isReady } from './house.js';
+import { isReady, waitUntil } from './house.js';
 import { migrate, type SeveralServices, startServices } from './several-services.js';
 import { startWriters } from './stubborn-writers.js';
 
 const PROCESSES = 2;
 const WRITERS = 4;
+const LIMIT_MS = 10_000;
 
 let database: Awaited<ReturnType<typeof startThrowaway>>;
 let services: SeveralServices;
@@ -84,7 +84,7 @@ describe('several processes behind a balancer', () => {
       await services.stopAndRestart(index);
       expect(writers.acknowledged.length).toBeGreaterThan(before);
       // The balancer has to see that it is back before the other goes.
-      await sleep(500);
+      await balancer.ask();
     }
     await writers.stop();
     expect(writers.wrong).toEqual([]);
@@ -102,9 +102,10 @@ it('a process that is told to stop finishes what it is at, and ends with status 
   const slow = fetch(`${address}/api/v1${team.path}/tracks`, {
     headers: { cookie: team.mechanic.cookieHeader },
   });
-  await sleep(300);
+  const waiting = `select from pg_locks where relation = 'track'::regclass and not granted`;
+  await waitUntil(async () => (await lock.query(waiting)).rowCount === 1, LIMIT_MS);
   const ended = own.stop();
-  await sleep(300);
+  await waitUntil(async () => !(await isReady(address)), LIMIT_MS);
   // It takes nobody new, but has not ended.
   expect(await isReady(address)).toBe(false);
   await lock.end();
