@@ -215,8 +215,7 @@ describe('a test plan without signal', () => {
     const page = await phone();
     const own = page.getByRole('region', { name: 'Your test plan' }).filter({ hasText: 'In the valley' });
     await own.getByText(/^Ride [AB] next$/).waitFor();
-    // The plan itself is read in the background.
-    await page.waitForLoadState('networkidle');
+    await keepsPlan(page, planId);
     line.cut();
     await own.getByRole('link').click();
     for (const [i, time] of ['3:01.1', '3:02.2'].entries()) {
@@ -244,7 +243,7 @@ describe('a test plan without signal', () => {
     const page = await phone();
     const own = page.getByRole('region', { name: 'Your test plan' }).filter({ hasText: 'Moved on' });
     await own.waitFor();
-    await page.waitForLoadState('networkidle');
+    await keepsPlan(page, planId);
     line.cut();
     await own.getByRole('link').click();
     await page.getByLabel('Time', { exact: true }).fill('3:03.3');
@@ -262,11 +261,11 @@ describe('a test plan without signal', () => {
   });
 
   it('offers a place of the order again once its refused run is discarded', async () => {
-    await makePlan('Misread');
+    const planId = await makePlan('Misread');
     const page = await phone();
     const own = page.getByRole('region', { name: 'Your test plan' }).filter({ hasText: 'Misread' });
     await own.waitFor();
-    await page.waitForLoadState('networkidle');
+    await keepsPlan(page, planId);
     line.cut();
     await own.getByRole('link').click();
     await page.getByLabel('Fork ring', { exact: true }).fill('280');
@@ -283,6 +282,16 @@ describe('a test plan without signal', () => {
   });
 });
 
+/** Waits until the phone has the plan itself and what is next in it: both are read in the background. */
+const keepsPlan = (page: Page, planId: string) =>
+  expect
+    .poll(async () =>
+      (await kept(page, 'reads'))
+        .flatMap(({ key }) => (key.includes(planId) ? key.slice(-1) : []))
+        .toSorted(),
+    )
+    .toEqual(['plan', 'progress']);
+
 /** Every record of a store on the phone. */
 const kept = (page: Page, store: string) =>
   page.evaluate(`new Promise((resolve, reject) => {
@@ -292,4 +301,4 @@ const kept = (page: Page, store: string) =>
       const all = opening.result.transaction('${store}').objectStore('${store}').getAll();
       all.onsuccess = () => { opening.result.close(); resolve(all.result); };
     };
-  })`) as Promise<unknown[]>;
+  })`) as Promise<{ key: readonly unknown[] }[]>;

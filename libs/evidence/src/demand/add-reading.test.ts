@@ -79,9 +79,11 @@ describe('one reading more', () => {
     const stored = fitDemand(large);
     const best = Math.min(
       ...Array.from({ length: 12 }, () => {
-        const start = performance.now();
+        // CPU time: what else the machine does meanwhile does not count.
+        const start = process.cpuUsage();
         addReading(stored, large[7] as DemandReading);
-        return performance.now() - start;
+        const { user, system } = process.cpuUsage(start);
+        return (user + system) / 1e3;
       }),
     );
     expect(best).toBeLessThan(20);
