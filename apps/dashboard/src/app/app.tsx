@@ -3,7 +3,6 @@ import { RouterProvider } from '@tanstack/react-router';
 import { useEffect } from 'react';
 import { forgetReads } from '../shared/device/kept-reads.js';
 import { queryClient } from './query-client.js';
-import { confirmAccount } from './reads.js';
 import { router } from './router.js';
 import { watchSession } from './watch-session.js';
 
@@ -15,10 +14,7 @@ async function leave(): Promise<void> {
 }
 
 export function App() {
-  useEffect(() => {
-    void confirmAccount();
-    return watchSession(queryClient, () => void leave());
-  }, []);
+  useEffect(() => watchSession(queryClient, () => void leave()), []);
   return (
     <QueryClientProvider client={queryClient}>
       <RouterProvider router={router} />

@@ -2,9 +2,6 @@ import fastifyStatic from '@fastify/static';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 
-/** Below it lie the pages of a team. */
-const TEAM_PAGES = '/teams/';
-
 /**
  * Serves the built dashboard beside the API. A path that is no file is a page of the dashboard's own router and
  * gets its entry page; a path below the API is left to the API.
@@ -31,14 +28,9 @@ export async function serveDashboard(
     .getInstance()
     .get('/*', (request: FastifyRequest, reply: FastifyReply) => {
       if (request.url.startsWith(apiPath) || looksLikeFile(request.url)) return reply.callNotFound();
-      // Every page of a team asks first who is signed in: it needs not wait for the script that asks.
-      if (request.url.startsWith(TEAM_PAGES)) reply.header('link', preload(`${apiPath}/accounts/current`));
       return reply.header('cache-control', 'no-cache').sendFile('index.html');
     });
 }
-
-/** What the browser is to ask for beside the page, as the page's own `fetch` does. */
-const preload = (path: string) => `<${path}>; rel=preload; as=fetch; crossorigin`;
 
 /** A file of an older build that is gone must be missed, not answered with a page that is no script. */
 const looksLikeFile = (url: string): boolean => /\.\w+$/.test(url.split('?', 1)[0] ?? '');
