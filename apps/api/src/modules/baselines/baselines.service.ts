@@ -4,6 +4,7 @@ import { ENGINE_VERSION } from '@loamledger/spring';
 import { Injectable } from '@nestjs/common';
 import { ComputeThread } from '../../platform/compute/compute-thread.js';
 import { newId } from '../../platform/database/new-id.js';
+import { needPlaceToCompute } from '../../platform/database/computing-places.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { NotFound } from '../../platform/errors/refusal.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
@@ -74,6 +75,7 @@ export class BaselinesService {
     let stored = await this.queries.latest(transaction, scope.teamId, trackId, venue);
     let stale = records.filter((record) => !isOffered(record, stored));
     if (stale.length > 0) {
+      needPlaceToCompute();
       await this.queries.lockTrack(transaction, scope.teamId, trackId);
       stored = await this.queries.latest(transaction, scope.teamId, trackId, venue);
       stale = records.filter((record) => !isOffered(record, stored));

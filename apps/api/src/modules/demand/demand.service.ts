@@ -6,6 +6,7 @@ import {
 } from '@loamledger/evidence';
 import { Injectable } from '@nestjs/common';
 import { ComputeThread } from '../../platform/compute/compute-thread.js';
+import { needPlaceToCompute } from '../../platform/database/computing-places.js';
 import type { Transaction } from '../../platform/database/team-database.js';
 import { RunsService, type CountingReading } from '../runs/runs.service.js';
 import type { End } from '../suspension/end-inputs.js';
@@ -41,6 +42,7 @@ export class DemandService {
     let evidenceVersion = await this.queries.evidenceVersion(transaction, teamId);
     let fit = await this.current(transaction, teamId, end, evidenceVersion);
     if (!fit) {
+      needPlaceToCompute();
       await this.queries.lockFit(transaction, teamId, end);
       evidenceVersion = await this.queries.evidenceVersion(transaction, teamId);
       fit = await this.current(transaction, teamId, end, evidenceVersion);
@@ -55,7 +57,7 @@ export class DemandService {
     return { evidenceVersion, fit, readings, runIds: counting.map(({ runId }) => runId) };
   }
 
-  /** How each reading on a track sits in the fit, by its run. */
+  /** How each reading on a track sits in the fit, by its run. Asks the database nothing: not to be called within a transaction. */
   async diagnosesOnTrack(
     { fit, readings, runIds }: TeamDemand,
     trackId: string,

@@ -30,36 +30,37 @@ export class TrackDemand {
 
   async onTrack(scope: TeamScope, trackId: string, end: End, condition: Condition): Promise<TrackDemandDto> {
     const { teamId } = scope;
-    return this.database.inTeam(scope, async (transaction) => {
+    const { demand, riders, trackReadings } = await this.database.inTeam(scope, async (transaction) => {
       await this.tracks.require(transaction, teamId, trackId);
-      const demand = await this.demand.demand(transaction, teamId, end);
-      const { fit, readings, evidenceVersion } = demand;
-      const diagnoses = await this.demand.diagnosesOnTrack(demand, trackId);
       const own = visibleRider(scope);
-      const riders = (await this.riders.all(transaction, teamId)).filter(({ id }) => !own || id === own);
       return {
-        trackId,
-        end,
-        condition,
-        readings: (await this.runs.trackReadings(transaction, scope, end, trackId)).map((reading) =>
-          readingAnswer(reading, diagnoses.get(reading.runId)),
-        ),
-        riders: riders.map(({ id: riderId }) => ({
-          riderId,
-          forecast: forecastAnswer(hitForecast(fit, { riderId, trackId, condition })),
-          evidence: evidenceAnswer(evidenceLevel(readings, riderId, trackId)),
-        })),
-        anyRider: forecastAnswer(hitForecast(fit, { trackId, condition })),
-        runSd: fit.sds.run.mean,
-        trackSd: fit.sds.track.mean,
-        riderSd: fit.sds.rider.mean,
-        riderOnTrackSd: fit.sds.riderOnTrack.mean,
-        riderOnTrackSdSource: fit.riderOnTrackSd,
-        message: fit.message,
-        modelVersion: fit.modelVersion,
-        version: String(evidenceVersion),
+        demand: await this.demand.demand(transaction, teamId, end),
+        riders: (await this.riders.all(transaction, teamId)).filter(({ id }) => !own || id === own),
+        trackReadings: await this.runs.trackReadings(transaction, scope, end, trackId),
       };
     });
+    const { fit, readings, evidenceVersion } = demand;
+    const diagnoses = await this.demand.diagnosesOnTrack(demand, trackId);
+    return {
+      trackId,
+      end,
+      condition,
+      readings: trackReadings.map((reading) => readingAnswer(reading, diagnoses.get(reading.runId))),
+      riders: riders.map(({ id: riderId }) => ({
+        riderId,
+        forecast: forecastAnswer(hitForecast(fit, { riderId, trackId, condition })),
+        evidence: evidenceAnswer(evidenceLevel(readings, riderId, trackId)),
+      })),
+      anyRider: forecastAnswer(hitForecast(fit, { trackId, condition })),
+      runSd: fit.sds.run.mean,
+      trackSd: fit.sds.track.mean,
+      riderSd: fit.sds.rider.mean,
+      riderOnTrackSd: fit.sds.riderOnTrack.mean,
+      riderOnTrackSdSource: fit.riderOnTrackSd,
+      message: fit.message,
+      modelVersion: fit.modelVersion,
+      version: String(evidenceVersion),
+    };
   }
 }
 

@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { ComputeThread } from '../../platform/compute/compute-thread.js';
+import { needPlaceToCompute } from '../../platform/database/computing-places.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { NotFound } from '../../platform/errors/refusal.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
@@ -134,6 +135,7 @@ export class PlanRunsService {
     const { riderId, standing } = place;
     const bikeId = standing[0] ? armOf(plan, standing[0]).bikeId : '';
     const places = await this.placesOf(transaction, plan, ridersOf(plan));
+    needPlaceToCompute();
     const order = await this.computeThread.run(ORDER_REST, {
       plan: plan.row.made,
       rider: riderId,

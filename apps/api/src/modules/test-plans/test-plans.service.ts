@@ -2,6 +2,7 @@ import { randomInt } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
 import { ComputeThread } from '../../platform/compute/compute-thread.js';
 import { newId } from '../../platform/database/new-id.js';
+import { needPlaceToCompute } from '../../platform/database/computing-places.js';
 import { TeamDatabase, type Transaction } from '../../platform/database/team-database.js';
 import { toPage, type Page } from '../../platform/http/page.js';
 import { visibleRider, type TeamScope } from '../../platform/http/scope.js';
@@ -78,16 +79,16 @@ export class TestPlansService {
 
   /** What a plan of this size could tell by the team's own scatter. Stores nothing. */
   async preview(scope: TeamScope, input: PlanPreviewInputDto): Promise<PlanPreviewDto> {
-    return this.database.inTeam(scope, async (transaction) => {
-      const size = { ...input, arms: numbered('arm', input.arms), riders: numbered('rider', input.riders) };
-      const wanted = { ...size, seed: ANY_SEED, blind: false };
-      const { plan, runsAnArm, scatter } = await this.make(transaction, scope.teamId, wanted);
-      return {
-        runsAnArm,
-        precision: precisionAnswer(plan),
-        statement: statementAnswer(plan, scatter),
-      };
-    });
+    const pastRuns = await this.database.inTeam(scope, (transaction) =>
+      this.pastRuns.besides(transaction, scope.teamId, []),
+    );
+    const size = { ...input, arms: numbered('arm', input.arms), riders: numbered('rider', input.riders) };
+    const { plan, runsAnArm, scatter } = await this.make(pastRuns, { ...size, seed: ANY_SEED, blind: false });
+    return {
+      runsAnArm,
+      precision: precisionAnswer(plan),
+      statement: statementAnswer(plan, scatter),
+    };
   }
 
   /** Makes a plan: the order, and what it can tell by the team's own scatter. */
@@ -96,11 +97,13 @@ export class TestPlansService {
     return this.database.writeOnce(scope, async (transaction) => {
       const place = await this.records.placeOf(transaction, scope.teamId, input);
       refuseOddSetups(input, await this.records.setupsOf(transaction, scope.teamId, input));
+      needPlaceToCompute();
+      const pastRuns = await this.pastRuns.besides(transaction, scope.teamId, []);
       const {
         plan: made,
         runsAnArm,
         scatter,
-      } = await this.make(transaction, scope.teamId, {
+      } = await this.make(pastRuns, {
         ...input,
         arms: input.arms.map(({ name }) => name),
         riders: input.riders.map(({ riderId }) => riderId),
@@ -140,8 +143,7 @@ export class TestPlansService {
     });
   }
 
-  private async make(transaction: Transaction, teamId: string, input: PlanSize) {
-    const pastRuns = await this.pastRuns.besides(transaction, teamId, []);
+  private async make(pastRuns: PlanWish['pastRuns'], input: PlanSize) {
     const outcome = await this.computeThread.run(MAKE_PLAN, {
       arms: input.arms,
       riders: input.riders,

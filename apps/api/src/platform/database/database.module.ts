@@ -5,6 +5,7 @@ import { CONFIG } from '../../config/config.token.js';
 import type { Config } from '../../config/config.js';
 import { Gauges } from '../operations/gauges.js';
 import { refuseTooMuchPower, TooMuchPower } from './app-role.js';
+import { ComputingPlaces } from './computing-places.js';
 import { createDataSource } from './data-source.js';
 import { Purge } from './purge.js';
 import { TeamDatabase } from './team-database.js';
@@ -23,8 +24,9 @@ const START_TRIES = 60;
     },
     {
       provide: TeamDatabase,
-      inject: [DataSource],
-      useFactory: (source: DataSource) => new TeamDatabase(source),
+      inject: [DataSource, CONFIG],
+      useFactory: (source: DataSource, { databasePoolSize }: Config) =>
+        new TeamDatabase(source, new ComputingPlaces(Math.max(1, Math.floor(databasePoolSize / 2)))),
     },
   ],
   exports: [TeamDatabase],

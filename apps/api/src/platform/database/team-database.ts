@@ -2,6 +2,7 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import { Injectable } from '@nestjs/common';
 import type { DataSource, EntityManager } from 'typeorm';
 import { requestOrigin } from '../http/request-origin.js';
+import { withoutPlaces, type ComputingPlaces } from './computing-places.js';
 import { inTransaction } from './in-transaction.js';
 import { IdempotencyConflict } from './idempotency-conflict.js';
 import { IdempotencyEntity } from './idempotency.entity.js';
@@ -24,7 +25,11 @@ export class TeamDatabase {
   /** The transaction that all others are part of, while `allOrNothing` runs. */
   private readonly whole = new AsyncLocalStorage<Transaction>();
 
-  constructor(private readonly dataSource: DataSource) {}
+  /** @param places for transactions that compute for long; what they leave over is everybody else's. */
+  constructor(
+    private readonly dataSource: DataSource,
+    private readonly places: ComputingPlaces,
+  ) {}
 
   /**
    * Runs `work` so that every transaction it opens is part of one: everything is stored, or nothing. The parts must
@@ -32,15 +37,20 @@ export class TeamDatabase {
    */
   allOrNothing<T>(work: () => Promise<T>): Promise<T> {
     if (this.whole.getStore()) return work();
-    return this.dataSource.transaction((transaction) => this.whole.run(transaction, work));
+    return this.dataSource.transaction((transaction) =>
+      this.whole.run(transaction, () => withoutPlaces(work)),
+    );
   }
 
-  /** Runs `work` in one transaction that sees the rows of `scope.teamId` only. */
+  /**
+   * Runs `work` in one transaction that sees the rows of `scope.teamId` only. It may be begun twice, the first time
+   * without effect: see `needPlaceToCompute`.
+   */
   inTeam<T>(
     scope: { teamId: string; accountId: string },
     work: (transaction: Transaction) => Promise<T>,
   ): Promise<T> {
-    return this.begin((transaction) => nameTeam(transaction, scope), work);
+    return this.places.run(() => this.begin((transaction) => nameTeam(transaction, scope), work));
   }
 
   /** The same, and every statement sees the team as it was at the first: for what must be one picture. Reads only. */
