@@ -2,7 +2,18 @@ import type { BrowserContext, Page, Route } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Caller } from './support/caller.js';
 import { addressOf, emptyPlaces, placesIn, routePaths, type Places } from './support/every-page.js';
-import { AXE, motion, overflow, refusals, shifts, violations, WATCH_SHIFTS } from './support/judge.js';
+import {
+  AXE,
+  enlargeText,
+  motion,
+  overflow,
+  overlaps,
+  refusals,
+  shifts,
+  unfold,
+  violations,
+  WATCH_SHIFTS,
+} from './support/judge.js';
 import { openHouse, SIZES, type House, type Size } from './support/pages.js';
 import { MECHANIC, RIDER, type Person } from './support/team.js';
 
@@ -35,6 +46,8 @@ interface State {
   readonly sizes: readonly Size[];
   /** Answers what is read of the team in the place of the service. */
   readonly answer?: (route: Route) => Promise<void>;
+  /** Whether who reads has chosen letters twice as large: asked then is what has room for them. */
+  readonly largeText?: boolean;
   /** Whether the page goes on loading. */
   readonly loads?: boolean;
 }
@@ -45,6 +58,7 @@ const signedIn = async (who: Person): Promise<Caller> => {
   return caller;
 };
 const ofTeam = () => paths.filter((path) => path.includes('$teamId'));
+const ofRider = () => ofTeam().filter((path) => /my-bike|tracks|bikes|comparison|sign-ins/.test(path));
 const TEAM_READS = /\/api\/v1\/teams\//;
 const FAILED = { status: 500, contentType: 'application/problem+json', body: '{"title":"It failed"}' };
 const mechanics = { who: () => signedIn(MECHANIC), places: () => places, paths: ofTeam };
@@ -55,8 +69,16 @@ const STATES: Readonly<Record<string, State>> = {
   'data, as the rider': {
     who: () => signedIn(RIDER),
     places: () => places,
-    paths: () => ofTeam().filter((path) => /my-bike|tracks|bikes|comparison|sign-ins/.test(path)),
+    paths: ofRider,
     sizes: [PHONE],
+  },
+  'data, with text twice as large': { ...mechanics, sizes: SIZES, largeText: true },
+  'data, with text twice as large, as the rider': {
+    who: () => signedIn(RIDER),
+    places: () => places,
+    paths: ofRider,
+    sizes: [PHONE],
+    largeText: true,
   },
   nothing: { who: async () => empty.caller, places: () => empty.places, paths: ofTeam, sizes: SIZES },
   'nobody signed in': {
@@ -91,8 +113,16 @@ async function judge(context: BrowserContext, size: Size, state: State, path: st
   const refused = refusals(page);
   try {
     if (state.answer) await page.route(TEAM_READS, state.answer);
+    if (state.largeText) await enlargeText(page);
     await page.goto(`${house.address}${addressOf(path, state.places())}`);
     await settle(page, state.loads ?? false);
+    if (state.largeText) {
+      await unfold(page);
+      await page.waitForTimeout(200);
+      note('', await overflow(page));
+      note('', await overlaps(page));
+      return found;
+    }
     note('', await shifts(page));
     note('', await overflow(page));
     note('', await violations(page, state.answer ? 'without heading' : 'all'));

@@ -40,19 +40,58 @@ export const violations = (page: Page, rules: keyof typeof RULES): Promise<strin
           [id, target.join(' '), html.slice(0, 160), (failureSummary || '').replace(/\\s+/g, ' ').slice(0, 240)].join(' | '))))
   `);
 
-/** How far the page reaches beyond its window, and what does. */
+/** How far the page reaches beyond its window and what does, and what scrolls sideways in it without being a table. */
 export const overflow = (page: Page): Promise<string[]> =>
   page.evaluate(`(() => {
     const root = document.documentElement;
+    const all = [...document.querySelectorAll('body *')];
+    const scrolls = (element) => /auto|scroll/.test(getComputedStyle(element).overflowX);
+    const scrolling = all.filter((element) =>
+      scrolls(element) && element.scrollWidth > element.clientWidth + 1 && element.querySelector('table') === null
+        && !element.matches('input, select, textarea'));
+    const found = scrolling.map((element) => 'scrolls sideways without a table: ' + element.outerHTML.slice(0, 120));
     const beyond = root.scrollWidth - window.innerWidth;
-    if (beyond <= 0) return [];
-    const widest = [...document.querySelectorAll('body *')].filter((element) => {
+    if (beyond <= 0) return found;
+    const isWithin = (element) => {
+      for (let at = element.parentElement; at !== null; at = at.parentElement) if (scrolls(at)) return true;
+      return false;
+    };
+    const widest = all.filter((element) => {
       const { left, right } = element.getBoundingClientRect();
-      return right > window.innerWidth + 1 || left < -1;
+      return (right > window.innerWidth + 1 || left < -1) && !isWithin(element);
     });
-    return ['reaches ' + beyond + ' px beyond the window: ' +
+    return [...found, 'reaches ' + beyond + ' px beyond the window: ' +
       widest.slice(0, 4).map((element) => element.outerHTML.slice(0, 120)).join(' … ')];
   })()`);
+
+/** What is told one tap away is on the page too. */
+export const unfold = (page: Page): Promise<void> =>
+  page.evaluate(`document.querySelectorAll('main details').forEach((details) => { details.open = true; })`);
+
+/** Words of one picture, or of one row of ways, that stand over each other. */
+export const overlaps = (page: Page): Promise<string[]> =>
+  page.evaluate(`(() => {
+    const SLACK_PX = 2;
+    const boxes = (parts) => [...parts].map((part) => {
+      const range = document.createRange();
+      range.selectNodeContents(part);
+      return { text: part.textContent.trim(), box: range.getBoundingClientRect() };
+    }).filter(({ text, box }) => text !== '' && box.width > 0);
+    const over = ({ box: a }, { box: b }) =>
+      Math.min(a.right, b.right) - Math.max(a.left, b.left) > SLACK_PX &&
+      Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 2 * SLACK_PX;
+    return [...document.querySelectorAll('svg, nav')].flatMap((whole) => {
+      const words = boxes(whole.querySelectorAll('text, a'));
+      return words.flatMap((word, i) => words.slice(i + 1).filter((other) => over(word, other))
+        .map((other) => 'words over each other: ' + word.text + ' / ' + other.text));
+    });
+  })()`);
+
+/** What a person chooses in the browser who reads letters twice as large: 32 px where 16 are usual. */
+export async function enlargeText(page: Page): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Page.setFontSizes', { fontSizes: { standard: 32, fixed: 26 } });
+}
 
 export async function shifts(page: Page): Promise<string[]> {
   const found = (await page.evaluate('window.shifts')) as { value: number; of: string[] }[];

@@ -25,7 +25,8 @@ export function NumberField({ unit, whole = false, value, onText, ...input }: Nu
       onChange={(event) => type(event.currentTarget.value)}
       {...(shownIn !== undefined && {
         rightSection: <span className={classes.unit}>{shownIn}</span>,
-        rightSectionWidth: `calc(${shownIn.length}ch + 1.5rem)`,
+        // A long one stands in several lines where it has no room beside the figure.
+        rightSectionWidth: `min(50%, calc(${shownIn.length}ch + 1.5rem))`,
         'aria-description': `in ${shownIn}`,
       })}
     />

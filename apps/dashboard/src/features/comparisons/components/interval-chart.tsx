@@ -1,6 +1,6 @@
 import { Text } from '@mantine/core';
 import { formatChange, formatNumber } from '../../../shared/format/numbers.js';
-import { useWidth } from '../../../shared/ui/use-width.js';
+import { pictureSize, useWidth } from '../../../shared/ui/use-width.js';
 import type { IntervalRow } from '../api/comparison.js';
 import { alongAxis, type Axis } from '../model/axis.js';
 import { intervalAxis } from '../model/interval-axis.js';
@@ -40,7 +40,7 @@ export function IntervalChart<Row extends IntervalRow>(props: IntervalChartProps
         {texts.intervalsLead(`${formatNumber(marginPct, 1)} %`)}
       </Text>
       <div ref={ref}>
-        <svg width="100%" height={foot + AXIS_PX} aria-hidden="true">
+        <svg {...pictureSize(width, foot + AXIS_PX)} aria-hidden="true">
           <rect
             className={classes.band}
             x={x(-marginPct)}

@@ -1,7 +1,7 @@
 import { Text } from '@mantine/core';
 import { useState, type KeyboardEvent } from 'react';
 import { formatRunTime } from '../../../shared/format/time.js';
-import { useWidth } from '../../../shared/ui/use-width.js';
+import { pictureSize, useWidth } from '../../../shared/ui/use-width.js';
 import type { RunPoint } from '../api/comparison.js';
 import { alongAxis, axisBetween } from '../model/axis.js';
 import { fittedLine, keyOf, trendLine } from '../model/run-groups.js';
@@ -59,8 +59,7 @@ export function RunDots({ title, points, series }: RunDotsProps) {
       <DotsLegend series={series} />
       <div ref={ref}>
         <svg
-          width="100%"
-          height={HEIGHT_PX}
+          {...pictureSize(width, HEIGHT_PX)}
           role="group"
           tabIndex={0}
           aria-label={texts.dotsName(title, points.length)}

@@ -4,6 +4,7 @@ import { figureText, pressureRangeText } from '../../../shared/format/quantities
 import { formatCount } from '../../../shared/format/numbers.js';
 import { hasLimits, type SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import { Assumed, Warning } from '../../../shared/ui/note.js';
+import { Scroller } from '../../../shared/ui/scroller.js';
 import { figuresOf } from '../model/figures.js';
 import { texts } from '../texts.js';
 
@@ -22,21 +23,23 @@ export function UnitFacts({ unit }: { unit: SpringUnit }) {
       ) : (
         <Warning word={texts.noLimits}>{texts.limitsHint}</Warning>
       )}
-      <Table>
-        <Table.Tbody>
-          {figuresOf(unit.kind).map((name) => (
-            <Table.Tr key={name}>
-              <Table.Th scope="row" fw={400}>
-                {FIGURE_NAMES[name].label}
-              </Table.Th>
-              <Table.Td ta="end">
-                {figureText(unit[name], FIGURE_NAMES[name].unit)}
-                {(unit.sources[name] ?? 'assumed') === 'assumed' && <Assumed />}
-              </Table.Td>
-            </Table.Tr>
-          ))}
-        </Table.Tbody>
-      </Table>
+      <Scroller>
+        <Table>
+          <Table.Tbody>
+            {figuresOf(unit.kind).map((name) => (
+              <Table.Tr key={name}>
+                <Table.Th scope="row" fw={400}>
+                  {FIGURE_NAMES[name].label}
+                </Table.Th>
+                <Table.Td ta="end">
+                  {figureText(unit[name], FIGURE_NAMES[name].unit)}
+                  {(unit.sources[name] ?? 'assumed') === 'assumed' && <Assumed />}
+                </Table.Td>
+              </Table.Tr>
+            ))}
+          </Table.Tbody>
+        </Table>
+      </Scroller>
     </div>
   );
 }

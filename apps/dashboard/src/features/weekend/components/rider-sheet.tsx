@@ -1,5 +1,6 @@
 import type { Baseline } from '../../../shared/http/reads/baselines.js';
 import type { PlannedSession } from '../../../shared/http/reads/planned-sessions.js';
+import { Scroller } from '../../../shared/ui/scroller.js';
 import { sheetTexts as texts } from '../texts.js';
 import { EndSheet } from './end-sheet.js';
 import { SheetSessions } from './sheet-sessions.js';
@@ -46,26 +47,28 @@ export function RiderSheet(props: RiderSheetProps) {
 /** Lines to write on with a pencil. */
 function RunLines({ hasShock }: { hasShock: boolean }) {
   return (
-    <table className={classes.lines}>
-      <caption>{texts.log}</caption>
-      <thead>
-        <tr>
-          <th scope="col">{texts.logTime}</th>
-          <th scope="col">{texts.logFork}</th>
-          {hasShock && <th scope="col">{texts.logShock}</th>}
-          <th scope="col">{texts.logNote}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {Array.from({ length: LINES }, (_, line) => (
-          <tr key={line}>
-            <td />
-            <td />
-            {hasShock && <td />}
-            <td />
+    <Scroller>
+      <table className={classes.lines}>
+        <caption>{texts.log}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{texts.logTime}</th>
+            <th scope="col">{texts.logFork}</th>
+            {hasShock && <th scope="col">{texts.logShock}</th>}
+            <th scope="col">{texts.logNote}</th>
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {Array.from({ length: LINES }, (_, line) => (
+            <tr key={line}>
+              <td />
+              <td />
+              {hasShock && <td />}
+              <td />
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroller>
   );
 }

@@ -3,6 +3,7 @@ import { fillText } from '../../../shared/format/fill.js';
 import { formatNumber, formatShare } from '../../../shared/format/numbers.js';
 import type { Baseline, EndBaseline } from '../../../shared/http/reads/baselines.js';
 import type { PlannedSession } from '../../../shared/http/reads/planned-sessions.js';
+import { Scroller } from '../../../shared/ui/scroller.js';
 import { advisedFill, clicksText, unbroken } from '../model/sheet.js';
 import { sheetTexts as texts } from '../texts.js';
 import { SheetSessions } from './sheet-sessions.js';
@@ -32,7 +33,7 @@ export function TeamSheet(props: TeamSheetProps) {
         <h2>{title}</h2>
         <p>{lead}</p>
       </header>
-      <div className={classes.scroll} tabIndex={0}>
+      <Scroller>
         <table className={classes.table}>
           <thead>
             <tr>
@@ -57,7 +58,7 @@ export function TeamSheet(props: TeamSheetProps) {
             </tbody>
           ))}
         </table>
-      </div>
+      </Scroller>
       <p>{texts.leftIs}</p>
       <SheetSessions sessions={sessions} planName={planName} riderName={riderName} />
       <div className={classes.picture}>{children}</div>

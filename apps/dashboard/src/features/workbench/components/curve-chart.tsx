@@ -1,7 +1,7 @@
 import { Text } from '@mantine/core';
 import { useMemo, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import { formatChange, formatNumber } from '../../../shared/format/numbers.js';
-import { useWidth } from '../../../shared/ui/use-width.js';
+import { pictureSize, useWidth } from '../../../shared/ui/use-width.js';
 import { axisOver, type Axis } from '../model/chart-scale.js';
 import type { CurvePoint, CurveQuantity } from '../model/curves.js';
 import { texts } from '../texts.js';
@@ -55,7 +55,9 @@ export function CurveChart(props: CurveChartProps) {
     setTold(Math.min(Math.max((told ?? (by > 0 ? -by : now.length - 1 - by)) + by, 0), now.length - 1));
   };
   const point = (event: PointerEvent<SVGSVGElement>) => {
-    const part = (event.clientX - event.currentTarget.getBoundingClientRect().left - LEFT_PX) / plotWidth;
+    const place = event.currentTarget.getBoundingClientRect();
+    const across = ((event.clientX - place.left) / place.width) * width;
+    const part = (across - LEFT_PX) / plotWidth;
     setTold(Math.round(Math.min(Math.max(part, 0), 1) * (now.length - 1)));
   };
   return (
@@ -65,8 +67,7 @@ export function CurveChart(props: CurveChartProps) {
       <div ref={ref}>
         <svg
           className={classes.picture}
-          width="100%"
-          height={PICTURE_HEIGHT_PX}
+          {...pictureSize(width, PICTURE_HEIGHT_PX)}
           role="group"
           tabIndex={0}
           aria-label={texts.chartName(title)}

@@ -2,6 +2,7 @@ import { Button, Text } from '@mantine/core';
 import { memo } from 'react';
 import { formatNumber, formatShare } from '../../../shared/format/numbers.js';
 import { WarningMark } from '../../../shared/ui/note.js';
+import { Scroller } from '../../../shared/ui/scroller.js';
 import { FIGURES, type Figure, type Remark } from '../model/answers.js';
 import type { Bench, View } from '../model/bench.js';
 import { changeIntervalText, changeText, figureText, intervalText } from '../model/figure-text.js';
@@ -28,29 +29,31 @@ export function FiguresTable({ bench, proposed, uncertainty, asked, onAsk }: Fig
     now.answers.figures[figure] !== null || (proposed?.answers.figures[figure] ?? null) !== null;
   return (
     <div className={classes.part}>
-      <table className={classes.figures}>
-        <thead>
-          <tr>
-            <th scope="col">{texts.figure}</th>
-            <th scope="col">{texts.now}</th>
-            <th scope="col">{texts.proposed}</th>
-            <th scope="col">{texts.change}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {FIGURES.filter(isKnown).map((figure) => (
-            <Row
-              key={figure}
-              figure={figure}
-              wish={wishText(figure, bench)}
-              now={now.answers.figures[figure]}
-              proposed={proposed?.answers.figures[figure] ?? null}
-              range={uncertainty?.figures[figure] ?? null}
-              changeRange={uncertainty?.changes[figure] ?? null}
-            />
-          ))}
-        </tbody>
-      </table>
+      <Scroller>
+        <table className={classes.figures}>
+          <thead>
+            <tr>
+              <th scope="col">{texts.figure}</th>
+              <th scope="col">{texts.now}</th>
+              <th scope="col">{texts.proposed}</th>
+              <th scope="col">{texts.change}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {FIGURES.filter(isKnown).map((figure) => (
+              <Row
+                key={figure}
+                figure={figure}
+                wish={wishText(figure, bench)}
+                now={now.answers.figures[figure]}
+                proposed={proposed?.answers.figures[figure] ?? null}
+                range={uncertainty?.figures[figure] ?? null}
+                changeRange={uncertainty?.changes[figure] ?? null}
+              />
+            ))}
+          </tbody>
+        </table>
+      </Scroller>
       <Remarks remarks={(proposed ?? now).answers.remarks} />
       <div className="ll-screen-only">
         <Button variant="default" aria-pressed={asked} onClick={() => onAsk(!asked)}>

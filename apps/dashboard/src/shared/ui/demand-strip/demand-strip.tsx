@@ -1,6 +1,6 @@
 import { Text } from '@mantine/core';
 import { useState } from 'react';
-import { useWidth } from '../use-width.js';
+import { pictureSize, useWidth } from '../use-width.js';
 import { DemandTable } from './demand-table.js';
 import { Mark } from './mark.js';
 import { StripRow } from './strip-row.js';
@@ -29,7 +29,7 @@ export function DemandStrip({ title, rows }: DemandStripProps) {
         {rows.map((row) => (
           <StripRow key={row.key} row={row} scale={scale} insetPx={INSET_PX} told={told} onTell={setTold} />
         ))}
-        <svg width="100%" height={AXIS_PX} aria-hidden="true">
+        <svg {...pictureSize(width, AXIS_PX)} aria-hidden="true">
           {axisTicks(scale).map((height) => (
             <text
               key={height}

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { axisTicks, placeReadings, scaleFor, toPixels, type DemandReading } from './scale.js';
+import { axisTicks, linesWithin, placeReadings, scaleFor, toPixels, type DemandReading } from './scale.js';
 
 const reading = (heightM: number, id = String(heightM)): DemandReading => ({
   id,
@@ -39,6 +39,12 @@ describe('demand strip', () => {
 
   it('marks more heights where the readings lie close together', () => {
     expect(axisTicks({ fromM: 0.35, toM: 1.3, widthPx: 800 })).toEqual([0.4, 0.5, 0.6, 0.8, 1]);
+  });
+
+  it('breaks words into lines that fit, and only between words', () => {
+    expect(linesWithin('Ash, trail bottoms at 0.66 m', 40)).toEqual(['Ash, trail bottoms at 0.66 m']);
+    expect(linesWithin('Ash, trail bottoms at 0.66 m', 20)).toEqual(['Ash, trail bottoms', 'at 0.66 m']);
+    expect(linesWithin('Copperfinch Chute', 5)).toEqual(['Copperfinch', 'Chute']);
   });
 
   it('hides no reading behind another, however many there are', () => {

@@ -96,6 +96,18 @@ export function axisTicks(scale: LogScale): number[] {
   return ticks;
 }
 
+/** Words in as few lines of so many characters as hold them; a longer word has a line to itself. */
+export function linesWithin(words: string, characters: number): string[] {
+  const lines: string[] = [];
+  for (const word of words.split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= characters)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
 /** Puts the readings of a row into lanes, so that no dot hides another; left to right. */
 export function placeReadings(readings: readonly DemandReading[], scale: LogScale): PlacedReading[] {
   const laneEnds: number[] = [];

@@ -1,7 +1,9 @@
 import type { KeyboardEvent } from 'react';
+import { pictureSize } from '../use-width.js';
 import { Mark } from './mark.js';
 import {
   axisTicks,
+  linesWithin,
   placeReadings,
   toPixels,
   type DemandReading,
@@ -11,13 +13,16 @@ import {
 import { texts } from './texts.js';
 import classes from './demand-strip.module.css';
 
-const NAME_PX = 24;
+const NAME_LINE_PX = 18;
+/** Below the name. */
+const NAME_GAP_PX = 6;
 const LANE_PX = 11;
 /** Room above and below the outermost lane, px. */
 const BAND_MARGIN_PX = 12;
 const BOTTOM_WORD_PX = 16;
-/** Mean width of a character at 12 px in the widest of the usual system fonts, measured in Chromium. */
+/** Mean width of a character at 12 px, and of a heavy one at 14 px, in the widest of the usual system fonts, measured in Chromium. */
 const CHARACTER_PX = 7;
+const NAME_CHARACTER_PX = 9;
 /** A finger or a pointer finds a reading within this circle, px. */
 const CATCH_RADIUS_PX = 12;
 
@@ -33,8 +38,13 @@ export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
   const placed = placeReadings(row.readings, scale);
   const lanes = Math.max(1, ...placed.map((dot) => Math.abs(dot.lane)));
   const bandHeight = 2 * (lanes * LANE_PX + BAND_MARGIN_PX);
-  const middle = NAME_PX + bandHeight / 2;
-  const height = NAME_PX + bandHeight + row.bottomsAt.length * BOTTOM_WORD_PX;
+  const width = scale.widthPx + 2 * insetPx;
+  const name = linesWithin(row.label, width / NAME_CHARACTER_PX);
+  const bandTop = name.length * NAME_LINE_PX + NAME_GAP_PX;
+  const middle = bandTop + bandHeight / 2;
+  const words = row.bottomsAt.map(({ label }) => linesWithin(label, scale.widthPx / CHARACTER_PX));
+  const linesBefore = (place: number) => words.slice(0, place).flat().length;
+  const height = bandTop + bandHeight + linesBefore(words.length) * BOTTOM_WORD_PX;
   const x = (heightM: number) => insetPx + toPixels(scale, heightM);
 
   const step = (event: KeyboardEvent) => {
@@ -49,8 +59,7 @@ export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
   return (
     <svg
       className={classes.row}
-      width="100%"
-      height={height}
+      {...pictureSize(width, height)}
       role="group"
       tabIndex={placed.length === 0 ? undefined : 0}
       aria-label={texts.rowName(row.label, placed.length)}
@@ -59,12 +68,14 @@ export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
     >
       <g className={classes.grid} aria-hidden="true">
         {axisTicks(scale).map((tick) => (
-          <line key={tick} x1={x(tick)} x2={x(tick)} y1={NAME_PX} y2={NAME_PX + bandHeight} />
+          <line key={tick} x1={x(tick)} x2={x(tick)} y1={bandTop} y2={bandTop + bandHeight} />
         ))}
       </g>
-      <text className={classes.name} x="0" y="16">
-        {row.label}
-      </text>
+      {name.map((line, place) => (
+        <text key={place} className={classes.name} x="0" y={(place + 1) * NAME_LINE_PX - 2}>
+          {line}
+        </text>
+      ))}
       {placed.length === 0 && row.predictive === undefined && (
         <text className={classes.figure} x={insetPx} y={middle + 4}>
           {texts.noReadings}
@@ -75,7 +86,7 @@ export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
           <rect
             className={classes.band}
             x={x(row.predictive.lowM)}
-            y={NAME_PX + 2}
+            y={bandTop + 2}
             width={Math.max(1, x(row.predictive.highM) - x(row.predictive.lowM))}
             height={bandHeight - 4}
           />
@@ -83,20 +94,21 @@ export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
             className={classes.middle}
             x1={x(row.predictive.medianM)}
             x2={x(row.predictive.medianM)}
-            y1={NAME_PX + 2}
-            y2={NAME_PX + bandHeight - 2}
+            y1={bandTop + 2}
+            y2={bandTop + bandHeight - 2}
           />
         </g>
       )}
       {/* The longest tick first: it ends below the words of the others, which are drawn over it. */}
       {row.bottomsAt
-        .map(({ heightM, label }, line) => (
+        .map(({ heightM, label }, place) => (
           <BottomingTick
             key={label}
             x={x(heightM)}
-            label={label}
+            words={words[place] ?? []}
+            bandTop={bandTop}
             bandHeight={bandHeight}
-            line={line}
+            line={linesBefore(place)}
             width={scale.widthPx}
           />
         ))
@@ -119,30 +131,34 @@ export function StripRow({ row, scale, insetPx, told, onTell }: StripRowProps) {
 
 interface BottomingTickProps {
   readonly x: number;
-  readonly label: string;
+  readonly words: readonly string[];
+  readonly bandTop: number;
   readonly bandHeight: number;
   /** Labels of several set-ups stand under one another. */
   readonly line: number;
   readonly width: number;
 }
 
-function BottomingTick({ x, label, bandHeight, line, width }: BottomingTickProps) {
+function BottomingTick({ x, words, bandTop, bandHeight, line, width }: BottomingTickProps) {
   return (
     <g>
       <line
         className={classes.bottom}
         x1={x}
         x2={x}
-        y1={NAME_PX - 4}
-        y2={NAME_PX + bandHeight + 4 + line * BOTTOM_WORD_PX}
+        y1={bandTop - 4}
+        y2={bandTop + bandHeight + 4 + line * BOTTOM_WORD_PX}
       />
-      <text
-        className={classes.bottomWord}
-        x={labelStart(x, label, width)}
-        y={NAME_PX + bandHeight + (line + 1) * BOTTOM_WORD_PX - 2}
-      >
-        {label}
-      </text>
+      {words.map((text, place) => (
+        <text
+          key={place}
+          className={classes.bottomWord}
+          x={labelStart(x, text, width)}
+          y={bandTop + bandHeight + (line + place + 1) * BOTTOM_WORD_PX - 2}
+        >
+          {text}
+        </text>
+      ))}
     </g>
   );
 }

@@ -33,7 +33,7 @@ export function VoidForm({ label, lead, className, error, isPending, onVoid }: V
     );
   }
   return (
-    <Stack gap="sm" miw="16rem" className={className} role="group" aria-label={label}>
+    <Stack gap="sm" miw="min(100%, 16rem)" className={className} role="group" aria-label={label}>
       <Textarea
         label={texts.reason}
         description={lead}

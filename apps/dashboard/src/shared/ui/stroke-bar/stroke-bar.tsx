@@ -1,5 +1,5 @@
 import { useId } from 'react';
-import { useWidth } from '../use-width.js';
+import { pictureSize, useWidth } from '../use-width.js';
 import {
   axisTicks,
   describeStroke,
@@ -51,7 +51,7 @@ function Picture({ marks, widthPx }: { marks: StrokeMarks; widthPx: number }) {
   return (
     <svg
       className={classes.picture}
-      height={barBottom + AXIS_PX}
+      {...pictureSize(widthPx, barBottom + AXIS_PX)}
       role="img"
       aria-label={describeStroke(marks)}
     >
