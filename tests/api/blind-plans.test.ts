@@ -52,6 +52,19 @@ describe('while a blind plan is open, its rider', () => {
     expect(readings).toEqual([]);
   });
 
+  it('is not sent back to what a mechanic has read in the same browser before', async () => {
+    const paths = [
+      `/test-plans/${plan.id}`,
+      `/runs/${ridden.runId}`,
+      `/tracks/${team.track.id}/demand?end=fork`,
+    ];
+    for (const path of paths) {
+      const { headers, body } = await team.mechanic.get(`${team.path}${path}`).expect(200);
+      const asked = team.riderMember.get(`${team.path}${path}`).set('if-none-match', String(headers['etag']));
+      expect((await asked.expect(200)).body).not.toEqual(body);
+    }
+  });
+
   it('gets a run of it in the CSV file without the cells of its set-up', async () => {
     const lines = async () => {
       const { text } = await team.riderMember.get(`${team.path}/runs/export`).expect(200);

@@ -239,7 +239,10 @@ describe('riding a plan', () => {
       .post(`${plans}/${plan.id}/void-runs`, { runId: first.runId, reason: 'Chain off.' })
       .expect(201);
     expect(here).toMatchObject({ left: 7, restIsStale: false });
+    const { headers } = await team.mechanic.get(`${plans}/${plan.id}`).expect(200);
     await team.mechanic.post(`${team.path}/runs/${second.runId}/void`, { reason: 'Held up.' }).expect(200);
+    // The plan itself is as it was; what is read of it is not, and a browser must not keep what it has.
+    await team.mechanic.get(`${plans}/${plan.id}`).set('if-none-match', String(headers['etag'])).expect(200);
     expect(await progress(plan.id)).toMatchObject({ left: 7, restIsStale: true });
     const rest = { riderId: team.rider.id };
     const { body: there } = await team.coach.post(`${plans}/${plan.id}/rest`, rest).expect(200);

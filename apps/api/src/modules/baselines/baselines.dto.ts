@@ -103,7 +103,7 @@ export class BaselineDto {
 
   @ApiProperty({
     type: 'string',
-    description: 'Changes with anything the answer depends on; the ETag.',
+    description: 'Changes with anything the answer depends on; the ETag begins with it.',
     example: '5d41402abc4b2a76',
   })
   version: string;
@@ -115,7 +115,7 @@ export class BaselineListDto {
 
   @ApiProperty({
     type: 'string',
-    description: 'Changes with anything the answers depend on; the ETag.',
+    description: 'Changes with anything the answers depend on; the ETag begins with it.',
     example: '5d41402abc4b2a76',
   })
   version: string;

@@ -231,7 +231,11 @@ export class TrackDemandDto {
   @TextField({ description: 'Version of the demand model.', maxLength: 20, example: '1.0.0' })
   modelVersion: string;
 
-  @ApiProperty({ type: 'string', description: "The team's evidence version; the ETag.", example: '214' })
+  @ApiProperty({
+    type: 'string',
+    description: "The team's evidence version; the ETag begins with it.",
+    example: '214',
+  })
   version: string;
 }
 

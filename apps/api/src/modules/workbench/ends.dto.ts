@@ -219,7 +219,7 @@ export class BikeEndsDto {
 
   @ApiProperty({
     type: 'string',
-    description: 'Changes with anything the answer depends on; the ETag.',
+    description: 'Changes with anything the answer depends on; the ETag begins with it.',
     example: '5d41402abc4b2a76',
   })
   version: string;

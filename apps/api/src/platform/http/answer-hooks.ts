@@ -1,33 +1,47 @@
+import { createHash } from 'node:crypto';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { tidyNumbers } from './tidy-numbers.js';
 
+/** 96 bits. */
+const DIGEST_LENGTH = 16;
+
 /**
  * What every answer gets: numbers without the last bits of a conversion; its ETag, if it carries a version, and 304
- * for who has that version already; and the next page's `Link` header of RFC 8288, if it is a page of a list. As
+ * for who has those very bytes already: one version of a thing reads differently to a mechanic and to the rider who signs
+ * in after them in the same browser, or before and after a run of a plan was voided; and the next page's `Link` header of RFC 8288, if it is a page of a list. As
  * hooks of the server: an interceptor of the framework would cost every read more than all of this.
  */
 export function completeAnswers(app: NestFastifyApplication): void {
   const server = app.getHttpAdapter().getInstance();
   server.addHook('preSerialization', (request, reply, answer, done) => {
-    const tag = entityTag(answer);
-    if (tag !== undefined) void reply.header('etag', tag);
+    const version = versionOf(answer);
+    if (version !== undefined) void reply.header('etag', `"${version}"`);
     const link = nextPage(request.url, answer);
     if (link !== undefined) void reply.header('link', link);
     done(null, tidyNumbers(answer));
   });
   server.addHook('onSend', (request, reply, payload, done) => {
-    const tag = reply.getHeader('etag');
-    const isKnown = request.method === 'GET' && tag !== undefined && request.headers['if-none-match'] === tag;
+    const version = reply.getHeader('etag');
+    if (typeof version !== 'string' || typeof payload !== 'string') return done(null, payload);
+    const tag = entityTag(version, payload);
+    void reply.header('etag', tag);
+    const isKnown = request.method === 'GET' && request.headers['if-none-match'] === tag;
     if (!isKnown || reply.statusCode !== 200) return done(null, payload);
     void reply.code(304).removeHeader('content-type');
     done(null, null);
   });
 }
 
-function entityTag(answer: unknown): string | undefined {
+function versionOf(answer: unknown): number | string | undefined {
   if (typeof answer !== 'object' || answer === null || !('version' in answer)) return undefined;
   const { version } = answer;
-  return typeof version === 'number' || typeof version === 'string' ? `"${version}"` : undefined;
+  return typeof version === 'number' || typeof version === 'string' ? version : undefined;
+}
+
+/** The version, which is what a change is made to, and a digest of what was answered of it. */
+function entityTag(version: string, payload: string): string {
+  const digest = createHash('sha256').update(payload).digest('base64url').slice(0, DIGEST_LENGTH);
+  return `${version.slice(0, -1)}.${digest}"`;
 }
 
 function nextPage(requestUrl: string, answer: unknown): string | undefined {

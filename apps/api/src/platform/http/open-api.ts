@@ -11,7 +11,7 @@ export function openApiDocument(app: NestFastifyApplication): OpenAPIObject {
     .setTitle('Loamledger')
     .setDescription(
       'Suspension set-up for a race team. Field names carry the unit. Errors are problem details (RFC 9457). ' +
-        'Every POST takes an Idempotency-Key; every PUT takes the ETag as If-Match.',
+        'Every POST takes an Idempotency-Key; every PUT takes the ETag, or the version in quotes, as If-Match.',
     )
     .setVersion('1')
     .setOpenAPIVersion('3.1.0')

@@ -23,7 +23,8 @@ export const IfMatch = createParamDecorator((_: unknown, context: ExecutionConte
       'Send the ETag of the version you read as If-Match.',
     );
   }
-  const version = /^(?:W\/)?"(\d{1,9})"$/.exec(header)?.[1];
+  // What follows the version in an ETag tells answers apart, not what is stored.
+  const version = /^(?:W\/)?"(\d{1,9})(?:\.[\w-]{1,64})?"$/.exec(header)?.[1];
   if (version === undefined) throw new StaleVersion('resource');
   return Number(version);
 });

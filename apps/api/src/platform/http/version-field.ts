@@ -1,9 +1,9 @@
 import { NumberField } from './fields.js';
 
-/** The version of a changeable thing: its ETag, to be sent back as If-Match. */
+/** The version of a changeable thing: its ETag begins with it, and either is sent back as If-Match. */
 export const VersionField = (): PropertyDecorator =>
   NumberField({
-    description: 'Version, as in the ETag.',
+    description: 'Version; the ETag begins with it.',
     unit: '1',
     integer: true,
     minimum: 1,
