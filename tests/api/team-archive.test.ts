@@ -220,10 +220,16 @@ describe('a team made of an archive', () => {
 
   it('is made once, however often the request is repeated, also at the same time', async () => {
     const before = (await teams()) ?? 0;
-    const answers = await Promise.all([1, 2, 3].map(() => take(team.mechanic, archive, 'once')));
-    answers.push(await take(team.mechanic, archive, 'once'));
-    expect(new Set(answers.map(({ id }) => id)).size).toBe(1);
-    expect(answers[3]).toEqual(answers[0]);
+    const together = await Promise.all([1, 2, 3].map(() => team.mechanic.postArchive(archive, 'once')));
+    // One such file of an account is on its way at a time: the others are told so, and may ask again.
+    const told = together
+      .filter(({ status }) => status !== 201)
+      .map(({ body }) => (body as { code: string }).code);
+    expect(new Set([...told, 'files.too-many']).size).toBe(1);
+    const made = together.filter(({ status }) => status === 201).map(({ body }) => body as Imported);
+    expect(made.length).toBeGreaterThan(0);
+    const again = await take(team.mechanic, archive, 'once');
+    for (const answer of made) expect(answer).toEqual(again);
     expect(await teams()).toBe(before + 1);
     const renamed = { ...archive, team: { ...archive.team, name: 'Renamed' } };
     const refused = await team.mechanic.postArchive(renamed, 'once').expect(409);
