@@ -7,6 +7,7 @@ import { defineConfig } from 'vitest/config';
  */
 const source = { resolve: { conditions: ['source'] }, ssr: { resolve: { conditions: ['source'] } } };
 const root = new URL('..', import.meta.url).pathname;
+const draws = { setupFiles: ['tests/support/same-draws.ts'] };
 // What comes a moment later, as the next line of a log or the answer on a page, may take longer on a busy machine.
 const database = {
   globalSetup: ['tests/support/database-server.ts'],
@@ -30,6 +31,7 @@ export default defineConfig({
             'tests/consistency/**/*.test.ts',
             'tests/simulator/**/*.test.ts',
           ],
+          ...draws,
           testTimeout: 60_000,
         },
       },
@@ -41,6 +43,7 @@ export default defineConfig({
           name: 'api',
           include: ['tests/api/**/*.test.ts', 'apps/api/src/**/*.test.ts'],
           ...database,
+          ...draws,
           testTimeout: 30_000,
         },
       },
