@@ -17,7 +17,8 @@ afterEach(async () => {
 });
 
 it('runs several services on the database of DATABASE_URL and starts none of its own', async () => {
-  const env = { DATABASE_URL: database.url };
+  // Without a port named, as in a plain `npm start`.
+  const env = { DATABASE_URL: database.url, PORT: '' };
   const first = await house.start({ env }).address();
   const second = await house.start({ env }).address();
   expect(second).not.toBe(first);

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { Client } from 'pg';
+import { anyFreePort } from '../../apps/api/scripts/process/ports.mjs';
 import { type RunningProcess, processesWith } from './processes.js';
 
 export const clone = fileURLToPath(new URL('../..', import.meta.url));
@@ -48,9 +49,13 @@ interface Start {
   address(): Promise<string>;
 }
 
-/** A house on a new folder, or on the one that is named. */
+/**
+ * A house on a new folder, or on the one that is named. It serves at a port of its own: another house on this machine
+ * could take the usual one while the service that had it starts again.
+ */
 export async function makeHouse(folder?: string): Promise<House> {
   const data = folder ?? (await mkdtemp(join(tmpdir(), 'loamledger-house-')));
+  const port = await anyFreePort('127.0.0.1');
   const processes = (): RunningProcess[] => processesWith(`${MARK}=${data}`);
   const remaining = async (): Promise<RunningProcess[]> => {
     await waitUntil(() => processes().length === 0, END_LIMIT_MS);
@@ -58,7 +63,7 @@ export async function makeHouse(folder?: string): Promise<House> {
   };
   return {
     data,
-    start: (options = {}) => start(data, options),
+    start: (options = {}) => start(data, port, options),
     processes,
     remaining,
     databaseUrl: () => databaseUrl(data),
@@ -71,7 +76,7 @@ export async function makeHouse(folder?: string): Promise<House> {
   };
 }
 
-function start(data: string, { viaNpm, folder = clone, account, env }: StartOptions): Start {
+function start(data: string, port: number, { viaNpm, folder = clone, account, env }: StartOptions): Start {
   const [command, args] = viaNpm ? ['npm', ['start']] : [process.execPath, ['apps/api/scripts/start.mjs']];
   const child = spawn(command, args, {
     cwd: folder,
@@ -80,6 +85,7 @@ function start(data: string, { viaNpm, folder = clone, account, env }: StartOpti
       HOME: tmpdir(),
       LOAMLEDGER_DATA_DIR: data,
       DEMO_TEAM: 'false',
+      PORT: String(port),
       [MARK]: data,
       ...env,
     },

@@ -94,6 +94,8 @@ it('ends a database that outlived its start and the guard, then starts on its da
   for (const pid of [...pidsOf(START), ...pidsOf(GUARD)]) kill(pid);
   const [orphan] = pidsOf(DATABASE);
   expect(orphan).toBeDefined();
+  // The service ends by itself, and only then is its port to be had.
+  await waitUntil(() => pidsOf(SERVICE).length === 0, END_LIMIT_MS);
   await expectKept();
   expect(pidsOf(DATABASE)).toHaveLength(1);
   expect(pidsOf(DATABASE)).not.toContain(orphan);
@@ -117,6 +119,7 @@ it('waits for the end of what a killed database has left, then starts on its dat
   process.kill(left, 'SIGSTOP');
   try {
     for (const pid of [database, ...house.processes().map((one) => one.pid)]) kill(pid);
+    expect(await house.remaining()).toEqual([]);
     const again = house.start();
     await waitUntil(async () => (await databaseLog()).includes('is still in use'), END_LIMIT_MS);
     process.kill(left, 'SIGCONT');
