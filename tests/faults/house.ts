@@ -69,12 +69,18 @@ export async function makeHouse(folder?: string): Promise<House> {
     databaseUrl: () => databaseUrl(data),
     query: (statement) => query(databaseUrl(data), statement),
     clear: async () => {
+      // In order, if it still can: the machine's shared memory that a killed Postgres had would stay taken for good.
+      const starts = processes().filter(isStart);
+      for (const { pid } of starts) kill(pid, 'SIGTERM');
+      if (starts.length > 0) await remaining();
       for (const { pid } of processes()) kill(pid);
       await remaining();
       await rm(data, { recursive: true, force: true });
     },
   };
 }
+
+const isStart = ({ command }: RunningProcess): boolean => command.includes('scripts/start.mjs');
 
 function start(data: string, port: number, { viaNpm, folder = clone, account, env }: StartOptions): Start {
   const [command, args] = viaNpm ? ['npm', ['start']] : [process.execPath, ['apps/api/scripts/start.mjs']];
@@ -129,10 +135,10 @@ export async function waitUntil(condition: () => boolean | Promise<boolean>, lim
   while (!(await condition()) && Date.now() < limit) await sleep(POLL_MS);
 }
 
-/** Ends a process as a power cut would. */
-export function kill(pid: number): void {
+/** Ends a process as a power cut would, or otherwise. */
+export function kill(pid: number, signal: NodeJS.Signals = 'SIGKILL'): void {
   try {
-    process.kill(pid, 'SIGKILL');
+    process.kill(pid, signal);
   } catch {
     // It has ended by itself.
   }
