@@ -12,6 +12,10 @@ export function processesWith(setting: string): RunningProcess[] {
   return all.filter(({ environment }) => environment.includes(setting));
 }
 
+/** CPU time that the first thread of a process has had so far, ms: in a service the one that answers. */
+export const firstThreadMs = (pid: number): number =>
+  Number(readFileSync(`/proc/${pid}/schedstat`, 'utf8').split(' ', 1)[0]) / 1e6;
+
 type Listed = RunningProcess & { readonly environment: string };
 
 function fromProc(): Listed[] {

@@ -16,6 +16,8 @@ export interface SeveralServices {
   /** Asks the service at one address to stop; settles when another serves there. */
   stopAndRestart(index: number): Promise<void>;
   stop(): Promise<void>;
+  /** The process that serves at one address. */
+  pid(index: number): number;
   /** How those that serve at last have ended, once they have. */
   endings(): Promise<string[]>;
 }
@@ -70,6 +72,7 @@ export async function startServices(
     stop: async () => {
       await Promise.all([...services, spare].map((service) => service.stop()));
     },
+    pid: (index) => services[index]?.pid ?? 0,
     endings: () => Promise.all(services.map(({ ended }) => ended)),
   };
 }
