@@ -5,8 +5,9 @@ import { expect } from 'vitest';
 
 /** Beside the other leavings of a run; not committed. */
 const FOLDER = new URL('../../../.cache/screenshots/', import.meta.url).pathname;
-/** A page that cannot be drawn any more must not keep the run. */
+/** A page that cannot be drawn any more must not keep the run, nor many pages on a busy machine. */
 const LIMIT_MS = 5_000;
+const LIMIT_OF_ALL_MS = 30_000;
 const MAX_NAME = 120;
 
 /** Pictures of the pages that a test file opens, each as its journey has left it: what a failed run looked like. */
@@ -26,8 +27,9 @@ export function keepPictures(): Pictures {
       opened.push({ page, file: join(folder, file) });
     },
     take: async () => {
+      const limit = performance.now() + LIMIT_OF_ALL_MS;
       for (const { page, file } of opened) {
-        if (page.isClosed()) continue;
+        if (page.isClosed() || performance.now() > limit) continue;
         mkdirSync(join(file, '..'), { recursive: true });
         await page.screenshot({ path: file, fullPage: true, timeout: LIMIT_MS }).catch(() => undefined);
       }
