@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { Member, PASSWORD } from './support/member.js';
-import { asOwner } from './support/owner.js';
+import { asOwner, justTried } from './support/owner.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, invite, script, type TestTeam } from './support/team.js';
 
@@ -45,7 +45,9 @@ describe('a change of the password', () => {
     const { body } = await change(member, 'a guess').expect(422);
     expect(body).toMatchObject({ code: 'password.wrong', errors: [{ field: 'oldPassword', given: null }] });
     for (let tries = 0; tries < 4; tries += 1) await change(member, 'a guess').expect(422);
+    await justTried(service);
     await change(member, PASSWORD).expect(429);
+    await justTried(service);
     await signIn(member, PASSWORD).expect(429);
     await other.get('/accounts/current').expect(200);
   });

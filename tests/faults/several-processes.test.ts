@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { startThrowaway } from '../../apps/api/scripts/postgres/embedded.mjs';
 import { openEvents } from '../api/support/events.js';
 import { Member, PASSWORD } from '../api/support/member.js';
+import { justTried } from '../api/support/owner.js';
 import { foundTeam, SETUP, type TestTeam } from '../api/support/team.js';
 import { type Balancer, startBalancer } from './balancer.js';
 import { isReady, waitUntil } from './house.js';
@@ -52,6 +53,7 @@ describe('several processes behind a balancer', () => {
         .expect(401);
     }
     for (const i of [0, 1]) {
+      await justTried({ database: { ownerUrl: database.url } });
       await new Member(at(i)).post('/sign-ins', { email: here.email, password: PASSWORD }).expect(429);
     }
   });
