@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, beforeEach, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import { ComputeThread } from '../../apps/api/src/platform/compute/compute-thread.js';
 import { startService, type TestService } from './support/service.js';
 import { foundTeam, SETUP, type Stored, type TestTeam } from './support/team.js';
@@ -51,7 +51,7 @@ it('computations of one team, however many are asked for, leave connections to o
   const asked = tracks.map((id) =>
     team.mechanic.get(`${team.path}/baselines?trackId=${id}`).then((answer) => answer),
   );
-  await vi.waitFor(() => expect(begun.length).toBeGreaterThan(0));
+  await expect.poll(() => begun.length).toBeGreaterThan(0);
   await othersAreServed();
   goOn();
   for (const { status, body } of await Promise.all(asked)) {
@@ -68,7 +68,7 @@ it('so do plans that are made, each once though it was begun twice', async () =>
       .set('idempotency-key', `plan ${i}`)
       .then((answer) => answer),
   );
-  await vi.waitFor(() => expect(begun.length).toBeGreaterThan(0));
+  await expect.poll(() => begun.length).toBeGreaterThan(0);
   await othersAreServed();
   goOn();
   const answers = await Promise.all(asked);
