@@ -1,3 +1,5 @@
+import { once } from 'node:events';
+import { connect } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { FileRoom } from '../../apps/api/src/platform/http/file-room.js';
 import { beginUpload, QUIET_MS } from './support/begun-upload.js';
@@ -13,6 +15,7 @@ beforeAll(async () => {
 afterAll(() => service.stop());
 
 const KIBIBYTE = 1_024;
+const MEBIBYTE = KIBIBYTE * KIBIBYTE;
 const FILES = () =>
   [
     ['/teams/import', 'application/vnd.loamledger.team+json'],
@@ -45,6 +48,30 @@ describe('a file', () => {
           expect([path, size, await statusBeforeAll(path, headers, size)]).toEqual([path, size, 401]);
     }
   });
+
+  it.each([
+    ['told beforehand', `content-length: ${3 * MEBIBYTE}`, (part: string) => part, ''],
+    ['not told', 'transfer-encoding: chunked', (part: string) => `100000\r\n${part}\r\n`, '0\r\n\r\n'],
+  ])(
+    'of more bytes than any message, %s, is refused before it is read, and may be sent to its end',
+    async (_, length, written, end) => {
+      const { hostname, port } = new URL(service.url);
+      const connection = connect(Number(port), hostname).setEncoding('utf8');
+      let heard = '';
+      connection.on('data', (text) => (heard += String(text)));
+      const broken = once(connection, 'close');
+      const part = written(' '.repeat(MEBIBYTE));
+      const head = `POST /api/v1/sign-ins HTTP/1.1\r\nhost: ${hostname}\r\ncontent-type: application/json\r\n${length}`;
+      connection.write(`${head}\r\n\r\n${part}`);
+      await expect.poll(() => heard).toContain('HTTP/1.1 413');
+      connection.write(part + part + end);
+      // A connection that was closed amid it would break, and with it the answer of who reads it only then.
+      connection.write(`GET /api/v1/health/live HTTP/1.1\r\nhost: ${hostname}\r\n\r\n`);
+      await expect.poll(() => heard).toContain('HTTP/1.1 200');
+      connection.destroy();
+      await broken;
+    },
+  );
 
   it('of a type that nothing takes is refused before it is read too', async () => {
     const headers = { 'content-type': 'application/octet-stream' };

@@ -7,19 +7,27 @@ export const MAX_DEPTH = 20;
 /** Several times what the largest message holds. Each is looked at by every check, and one that is wrong is told of. */
 const MAX_VALUES = 10_000;
 
-/** Refuses JSON bodies that are nested too deeply or hold too much, before anything walks through them. */
+const TOO_LARGE = 413;
+
+/**
+ * Refuses JSON bodies that are nested too deeply or hold too much, before anything walks through them. What has more bytes
+ * than there may be is read to its end all the same, into nothing and for as long as a request may take: a connection
+ * that is closed amid it breaks before the answer has been read.
+ */
 export function refuseLargeBodies(app: NestFastifyApplication): void {
-  app
-    .getHttpAdapter()
-    .getInstance()
-    .addHook('preHandler', async ({ body }) => {
-      if (isDeeperThan(MAX_DEPTH, body)) {
-        throw new Refusal('request.too-deep', 'malformed', `JSON is nested at most ${MAX_DEPTH} deep.`);
-      }
-      if (hasMoreThan(MAX_VALUES, body)) {
-        throw new Refusal('request.too-many-values', 'malformed', `JSON holds at most ${MAX_VALUES} values.`);
-      }
-    });
+  const server = app.getHttpAdapter().getInstance();
+  server.addHook('preHandler', async ({ body }) => {
+    if (isDeeperThan(MAX_DEPTH, body)) {
+      throw new Refusal('request.too-deep', 'malformed', `JSON is nested at most ${MAX_DEPTH} deep.`);
+    }
+    if (hasMoreThan(MAX_VALUES, body)) {
+      throw new Refusal('request.too-many-values', 'malformed', `JSON holds at most ${MAX_VALUES} values.`);
+    }
+  });
+  server.addHook('onSend', (_request, reply, payload, done) => {
+    if (reply.statusCode === TOO_LARGE) void reply.removeHeader('connection');
+    done(null, payload);
+  });
 }
 
 /** Calls itself no deeper than `limit` and keeps nothing: a body may hold a million lists. */
