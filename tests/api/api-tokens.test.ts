@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { Member } from './support/member.js';
+import { Member, PASSWORD } from './support/member.js';
 import { asOwner } from './support/owner.js';
 import { startService, type TestService } from './support/service.js';
-import { foundTeam, join, script, type Stored, type TestTeam } from './support/team.js';
+import { foundTeam, invite, join, script, type Stored, type TestTeam } from './support/team.js';
 
 let service: TestService;
 let team: TestTeam;
@@ -54,10 +54,19 @@ describe('a token', () => {
     const reader = await script(service, { path: team.path, mechanic: second }, ['read']);
     await reader.get(`${team.path}/runs`).expect(200);
     const members = (await team.mechanic.get(`${team.path}/members`).expect(200)).body as Stored[];
-    const place = members.filter((member) => member['role'] === 'mechanic').at(-1);
-    await team.mechanic.delete(`${team.path}/members/${place?.id}`).expect(204);
+    const before = members.filter((member) => member['role'] === 'mechanic').at(-1);
+    await team.mechanic.delete(`${team.path}/members/${before?.id}`).expect(204);
     await reader.get(`${team.path}/runs`).expect(401);
     await second.get(`${team.path}/runs`).expect(404);
+    // Who comes back finds their tokens ended: nobody knows any more where those went.
+    expect(await listed()).toEqual([]);
+    const token = await invite(team, { role: 'mechanic' });
+    const place = { email: second.email, password: PASSWORD, displayName: 'Back again', token };
+    await second.post('/invitations/accept', place).expect(201);
+    await reader.get(`${team.path}/runs`).expect(401);
+    const { body } = await team.mechanic.get(`${team.path}/audit?kind=api-token`).expect(200);
+    const [ended] = (body as { items: Stored[] }).items;
+    expect(ended).toMatchObject({ action: 'changed', fields: ['revoked_at'], client: 'sign-in' });
   });
 
   it.each(['Bearer', 'Bearer ', 'Bearer x y', 'Basic abc', 'lml_abc', `Bearer ${'a'.repeat(9_000)}`])(

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { Member, PASSWORD } from './support/member.js';
 import { asOwner, justTried } from './support/owner.js';
 import { startService, type TestService } from './support/service.js';
-import { foundTeam, invite, script, type TestTeam } from './support/team.js';
+import { foundTeam, invite, join, script, type TestTeam } from './support/team.js';
 
 const NEW = 'another sentence nobody guesses';
 
@@ -32,7 +32,7 @@ describe('a change of the password', () => {
   it('asks for the old one, keeps this sign-in and ends every other', async () => {
     const member = await new Member(service).signUp();
     const other = await elsewhere(member);
-    await change(member, PASSWORD).expect(204);
+    expect((await change(member, PASSWORD).expect(200)).body).toEqual({ inForce: [] });
     await member.get('/accounts/current').expect(200);
     await other.get('/accounts/current').expect(401);
     await signIn(member, PASSWORD).expect(401);
@@ -64,11 +64,98 @@ describe('a change of the password', () => {
   });
 
   it('touches no other account', async () => {
-    await change(team.coach, PASSWORD).expect(204);
+    await change(team.coach, PASSWORD).expect(200);
     for (const other of [team.mechanic, team.riderMember]) {
       await other.get('/accounts/current').expect(200);
       await signIn(other, PASSWORD).expect(201);
     }
+  });
+});
+
+describe('API tokens of who changes the password', () => {
+  /** The person makes a token in this team. */
+  async function tokenOf(maker: Member, of: TestTeam): Promise<Member> {
+    return script(service, { path: of.path, mechanic: maker }, ['read']);
+  }
+  const inForce = async (member: Member) =>
+    ((await member.get('/accounts/current/tokens').expect(200)).body as { inForce: unknown }).inForce;
+
+  it('stay unless they are to end as well; both answers tell how many there are, in which team', async () => {
+    const own = await tokenOf(team.mechanic, team);
+    await tokenOf(team.mechanic, team);
+    const two = [{ teamId: team.id, teamName: 'Team 1', tokens: 2 }];
+    expect(await inForce(team.mechanic)).toEqual(two);
+    const kept = await change(team.mechanic, PASSWORD).expect(200);
+    expect(kept.body).toEqual({ inForce: two });
+    await own.get(`${team.path}/runs`).expect(200);
+    const ended = await team.mechanic
+      .post('/passwords/change', { oldPassword: NEW, newPassword: PASSWORD, revokesTokens: true })
+      .expect(200);
+    expect(ended.body).toEqual({ inForce: [] });
+    expect(await inForce(team.mechanic)).toEqual([]);
+    await own.get(`${team.path}/runs`).expect(401);
+    expect((await team.mechanic.get(`${team.path}/tokens`).expect(200)).body).toEqual([]);
+  });
+
+  it('end in every team of theirs, with an entry in its trail, and nobody else’s do', async () => {
+    const other = await foundTeam(service, 'Team 2');
+    const place = { email: team.mechanic.email, password: PASSWORD, displayName: 'Mechanic' };
+    const token = await invite(other, { role: 'mechanic' });
+    team.mechanic.keep(await team.mechanic.post('/invitations/accept', { ...place, token }).expect(201));
+    const [here, there] = [await tokenOf(team.mechanic, team), await tokenOf(team.mechanic, other)];
+    const theirs = await tokenOf(other.mechanic, other);
+    expect(await inForce(team.mechanic)).toEqual([
+      { teamId: team.id, teamName: 'Team 1', tokens: 1 },
+      { teamId: other.id, teamName: 'Team 2', tokens: 1 },
+    ]);
+    expect(await inForce(other.mechanic)).toEqual([{ teamId: other.id, teamName: 'Team 2', tokens: 1 }]);
+    const { body: account } = await team.mechanic.get('/accounts/current').expect(200);
+    const wish = { oldPassword: PASSWORD, newPassword: NEW, revokesTokens: true };
+    await team.mechanic.post('/passwords/change', wish).expect(200);
+    await here.get(`${team.path}/runs`).expect(401);
+    await there.get(`${other.path}/runs`).expect(401);
+    await theirs.get(`${other.path}/runs`).expect(200);
+    for (const { path, mechanic } of [team, other]) {
+      const { body } = await mechanic.get(`${path}/audit?kind=api-token`).expect(200);
+      const [entry] = (body as { items: object[] }).items;
+      expect(entry).toMatchObject({
+        action: 'changed',
+        fields: ['revoked_at'],
+        accountId: (account as { id: string }).id,
+        client: 'sign-in',
+        requestId: expect.any(String) as string,
+      });
+    }
+  });
+
+  it('are left as they are where the old password is wrong, and are nobody’s to count by a token', async () => {
+    const own = await tokenOf(team.mechanic, team);
+    const wish = { oldPassword: 'a guess', newPassword: NEW, revokesTokens: true };
+    await team.mechanic.post('/passwords/change', wish).expect(422);
+    await own.get(`${team.path}/runs`).expect(200);
+    await own.get('/accounts/current/tokens').expect(403);
+    await new Member(service).get('/accounts/current/tokens').expect(401);
+    await team.mechanic.post('/passwords/change', { ...wish, revokesTokens: 'yes' }).expect(422);
+  });
+
+  it('end by a link for a new password too, where that is asked', async () => {
+    const second = await join(service, team, { role: 'mechanic' });
+    const reader = await tokenOf(second, team);
+    const { body } = await team.mechanic.get(`${team.path}/members`).expect(200);
+    const place = (body as Membership[]).filter(({ role }) => role === 'mechanic').at(-1);
+    for (const [revokesTokens, status] of [
+      [false, 200],
+      [true, 401],
+    ] as const) {
+      const { body: link } = await team.mechanic.post(linkPath(place?.id ?? '')).expect(201);
+      const token = (link as { path: string }).path.replace('/new-password#', '');
+      await new Member(service)
+        .post('/passwords/by-link', { token, newPassword: NEW, revokesTokens })
+        .expect(201);
+      await reader.get(`${team.path}/runs`).expect(status);
+    }
+    const { body: trail } = await team.mechanic.get(`${team.path}/audit?kind=api-token`).expect(200);
+    expect((trail as { items: object[] }).items[0]).toMatchObject({ action: 'changed', client: 'sign-in' });
   });
 });
 

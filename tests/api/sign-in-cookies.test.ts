@@ -74,7 +74,7 @@ describe.each([
     await new Member(service)
       .post('/passwords/change', { oldPassword: PASSWORD, newPassword })
       .set('cookie', asking)
-      .expect(204);
+      .expect(200);
     await member.get('/accounts/current').expect(401);
     await current(asking).expect(200);
     await new Member(service)

@@ -79,4 +79,31 @@ describe.each(SIZES)('a password, on a $name', (size) => {
     await signIn(last, { ...COACH, password });
     await last.getByRole('heading', { level: 1, name: 'Tracks' }).waitFor();
   });
+
+  it('is changed with the tokens for scripts in sight, which end with it where that is ticked', async () => {
+    const page = await house.enter(MECHANIC, size);
+    await page.getByRole('link', { name: 'Team', exact: true }).click();
+    await page.getByRole('link', { name: 'Tokens' }).click();
+    await page.getByLabel('What it is for').fill('Timing import');
+    await page.getByLabel('read the team’s data').check();
+    await page.getByRole('button', { name: 'Make a token' }).click();
+    await page.getByLabel('The token, shown only now').waitFor();
+    const path = new URL(page.url()).pathname.replace(/(teams\/[^/]+).*/, '$1/sign-ins');
+    await page.goto(new URL(path, page.url()).href);
+    await page.getByRole('link', { name: /^1 token in / }).waitFor();
+    expect(await sidewaysOverflow(page)).toBeLessThanOrEqual(0);
+    const change = async () => {
+      // The same again: what is tried here is not the password.
+      await field(page, 'The password as it is').fill(MECHANIC.password);
+      await field(page, 'The new password').fill(MECHANIC.password);
+      await page.getByRole('button', { name: 'Change the password' }).click();
+    };
+    await change();
+    await page.getByText('Your tokens for scripts are still in force.').waitFor();
+    await page.getByRole('checkbox', { name: 'End my tokens for scripts as well' }).check();
+    await change();
+    await page.getByText('No token acts in your name.').waitFor();
+    await page.getByRole('link', { name: /^1 token in / }).waitFor({ state: 'detached' });
+    await page.getByRole('checkbox').waitFor({ state: 'detached' });
+  });
 });

@@ -22,6 +22,9 @@ import { AccountsQueries, type NewAccount } from './accounts.queries.js';
 import { type NewSignIn, SignInsService } from './sign-ins.service.js';
 import type { UnitsDto, UnitsInputDto } from './units.dto.js';
 
+/** An account whose password somebody has given, and the hash of that password: it may be another by now. */
+export type ProvenAccount = Pick<AccountEntity, 'id' | 'passwordHash'>;
+
 /** A sign-in that has just begun, and whose it is. */
 export interface SignIn extends NewSignIn {
   account: AccountDto;
@@ -43,16 +46,17 @@ export class AccountsService {
     await this.throttle.trySignUp(address);
     const account = await newAccount(input);
     await this.insertAccount(account);
-    return this.beginSignIn(account.id);
+    return this.beginSignIn(account.id, account.passwordHash);
   }
 
   /** Signs in, with growing delays after failures from one address on one account. */
   async signIn(input: CredentialsDto, address: string): Promise<SignIn> {
-    return this.beginSignIn(await this.provenAccount(input, address));
+    const { id, passwordHash } = await this.provenAccount(input, address);
+    return this.beginSignIn(id, passwordHash);
   }
 
   /** The account that address and password are right for. @throws WrongCredentials, or TooManyTries after failures. */
-  async provenAccount({ email, password }: CredentialsDto, address: string): Promise<string> {
+  async provenAccount({ email, password }: CredentialsDto, address: string): Promise<ProvenAccount> {
     await this.throttle.trySignIn(address, email);
     const candidate = await this.database.asStranger((transaction) =>
       this.queries.signInCandidate(transaction, email),
@@ -60,7 +64,7 @@ export class AccountsService {
     if (!(await passwordMatches(candidate?.passwordHash, password)) || !candidate)
       throw new WrongCredentials();
     await this.throttle.forgiveSignIn(address, email);
-    return candidate.id;
+    return candidate;
   }
 
   /**
@@ -76,12 +80,13 @@ export class AccountsService {
       this.queries.signInCandidate(transaction, input.email),
     );
     // Before the transaction: a wrong guess stays counted, and a password takes long to hash.
-    const account = existing ? { id: await this.provenAccount(input, address) } : await newAccount(input);
-    await this.database.allOrNothing(async () => {
-      if ('passwordHash' in account) await this.insertAccount(account);
+    const made = existing ? null : await newAccount(input);
+    const account = made ?? (await this.provenAccount(input, address));
+    return this.database.allOrNothing(async () => {
+      if (made) await this.insertAccount(made);
       if (!(await this.members.useInvitation(invitation, account.id))) throw new InvitationGone();
+      return this.beginSignIn(account.id, account.passwordHash);
     });
-    return this.beginSignIn(account.id);
   }
 
   /** Signs a rider in by a single-use link from the pit. The link is used up by a sign-in that has begun only. */
@@ -92,7 +97,7 @@ export class AccountsService {
       );
       if (!used) throw new SignInLinkGone();
       if (used.endsOthers) await this.signIns.endAll(used.accountId);
-      return this.beginSignIn(used.accountId);
+      return this.beginSignIn(used.accountId, null);
     });
   }
 
@@ -129,8 +134,9 @@ export class AccountsService {
     }
   }
 
-  async beginSignIn(accountId: string): Promise<SignIn> {
-    return { ...(await this.signIns.begin(accountId)), account: await this.describe(accountId) };
+  /** @throws WrongCredentials where the password has been changed since it was proven; null: by a link. */
+  async beginSignIn(accountId: string, provenHash: string | null): Promise<SignIn> {
+    return { ...(await this.signIns.begin(accountId, provenHash)), account: await this.describe(accountId) };
   }
 }
 

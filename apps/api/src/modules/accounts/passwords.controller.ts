@@ -1,16 +1,16 @@
-import { Body, Controller, HttpCode, Ip, Post, Req, Res } from '@nestjs/common';
-import { ApiCreatedResponse, ApiNoContentResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Body, Controller, Get, HttpCode, Ip, Post, Req, Res } from '@nestjs/common';
+import { ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { AnyAccount, Public } from '../../platform/http/access.js';
 import { Account } from '../../platform/http/scope.js';
 import { AccountDto } from './accounts.dto.js';
-import { NewPasswordDto, PasswordChangeDto } from './passwords.dto.js';
+import { NewPasswordDto, PasswordChangeDto, TokensInForceDto } from './passwords.dto.js';
 import { PasswordsService } from './passwords.service.js';
 import { SignInAnswer } from './sign-in-answer.js';
 import { SignInCookie } from './sign-in-cookie.js';
 
 @ApiTags('accounts')
-@Controller('passwords')
+@Controller()
 export class PasswordsController {
   constructor(
     private readonly passwords: PasswordsService,
@@ -19,21 +19,33 @@ export class PasswordsController {
   ) {}
 
   @AnyAccount()
-  @Post('change')
-  @HttpCode(204)
-  @ApiOperation({ summary: 'Change the password of the account; every other sign-in of it ends.' })
-  @ApiNoContentResponse()
+  @Get('accounts/current/tokens')
+  @ApiOperation({ summary: 'How many API tokens act for the account, by team.' })
+  @ApiOkResponse({ type: TokensInForceDto })
+  tokens(@Account() accountId: string): Promise<TokensInForceDto> {
+    return this.passwords.tokens(accountId);
+  }
+
+  @AnyAccount()
+  @Post('passwords/change')
+  @HttpCode(200)
+  @ApiOperation({
+    summary:
+      'Change the password of the account; every other sign-in of it ends, its API tokens only where asked. ' +
+      'Answers with the tokens that stay.',
+  })
+  @ApiOkResponse({ type: TokensInForceDto })
   change(
     @Account() accountId: string,
     @Body() input: PasswordChangeDto,
     @Ip() address: string,
     @Req() request: FastifyRequest,
-  ): Promise<void> {
+  ): Promise<TokensInForceDto> {
     return this.passwords.change(accountId, input, address, this.cookie.tokenOf(request));
   }
 
   @Public()
-  @Post('by-link')
+  @Post('passwords/by-link')
   @ApiOperation({ summary: 'Set a forgotten password by a single-use link, end all sign-ins, and sign in.' })
   @ApiCreatedResponse({ type: AccountDto })
   async setByLink(

@@ -1,4 +1,4 @@
-import { TextField } from '../../platform/http/fields.js';
+import { FlagField, IdField, NumberField, PartsField, TextField } from '../../platform/http/fields.js';
 import { PASSWORD_LENGTH } from './accounts.dto.js';
 
 const NEW_PASSWORD = {
@@ -7,6 +7,40 @@ const NEW_PASSWORD = {
   ...PASSWORD_LENGTH,
   example: 'a long sentence is best',
 };
+
+const REVOKES_TOKENS = {
+  description:
+    'Whether the API tokens that act for the account end too, in all of its teams; left out, they stay in force.',
+  optional: true,
+  example: true,
+};
+
+export class ActingTokensDto {
+  @IdField({ description: 'The team that they are for.' })
+  teamId: string;
+
+  @TextField({ description: 'Name of the team.', maxLength: 80, example: 'Demo team' })
+  teamName: string;
+
+  @NumberField({
+    description: 'API tokens in force that act for the account.',
+    unit: '1',
+    integer: true,
+    minimum: 1,
+    maximum: 1_000_000,
+    example: 2,
+  })
+  tokens: number;
+}
+
+export class TokensInForceDto {
+  @PartsField({
+    description: 'API tokens that act for the account, by team; they know of no password and outlive it.',
+    type: () => ActingTokensDto,
+    maxItems: 100,
+  })
+  inForce: ActingTokensDto[];
+}
 
 export class PasswordChangeDto {
   @TextField({
@@ -20,6 +54,9 @@ export class PasswordChangeDto {
 
   @TextField(NEW_PASSWORD)
   newPassword: string;
+
+  @FlagField(REVOKES_TOKENS)
+  revokesTokens?: boolean;
 }
 
 export class NewPasswordDto {
@@ -32,4 +69,7 @@ export class NewPasswordDto {
 
   @TextField(NEW_PASSWORD)
   newPassword: string;
+
+  @FlagField(REVOKES_TOKENS)
+  revokesTokens?: boolean;
 }

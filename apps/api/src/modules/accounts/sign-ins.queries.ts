@@ -4,6 +4,14 @@ import { SignInEntity } from './sign-in.entity.js';
 
 @Injectable()
 export class SignInsQueries {
+  /** Whether the password is still the one that was proven; nobody changes it until the end of the transaction. */
+  async holdPassword(transaction: Transaction, provenHash: string): Promise<boolean> {
+    const [row]: { held: boolean }[] = await transaction.query('select hold_password($1) as held', [
+      provenHash,
+    ]);
+    return row?.held === true;
+  }
+
   async insert(
     transaction: Transaction,
     signIn: Pick<SignInEntity, 'tokenHash' | 'id' | 'accountId' | 'device' | 'expiresAt'>,

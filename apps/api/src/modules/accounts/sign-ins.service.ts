@@ -4,6 +4,7 @@ import { TeamDatabase } from '../../platform/database/team-database.js';
 import { NotFound } from '../../platform/errors/refusal.js';
 import { requestOrigin } from '../../platform/http/request-origin.js';
 import { hashToken, newToken } from '../../platform/security/tokens.js';
+import { WrongCredentials } from './accounts.errors.js';
 import type { SignInDto } from './sign-ins.dto.js';
 import { SignInsQueries } from './sign-ins.queries.js';
 
@@ -24,19 +25,25 @@ export class SignInsService {
     private readonly queries: SignInsQueries,
   ) {}
 
-  async begin(accountId: string): Promise<NewSignIn> {
+  /**
+   * @param provenHash of the password by which somebody signs in; null for who does by a link.
+   * @throws WrongCredentials where the password has been changed since it was proven.
+   */
+  async begin(accountId: string, provenHash: string | null): Promise<NewSignIn> {
     const token = newToken();
     const expiresAt = new Date(Date.now() + SIGN_IN_DAYS * DAY_MS);
     const device = requestOrigin()?.device ?? 'other';
-    await this.database.asAccount(accountId, (transaction) =>
-      this.queries.insert(transaction, {
+    await this.database.asAccount(accountId, async (transaction) => {
+      if (provenHash !== null && !(await this.queries.holdPassword(transaction, provenHash)))
+        throw new WrongCredentials();
+      await this.queries.insert(transaction, {
         tokenHash: hashToken(token),
         id: newId(),
         accountId,
         device,
         expiresAt,
-      }),
-    );
+      });
+    });
     return { token, expiresAt };
   }
 

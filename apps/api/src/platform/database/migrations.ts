@@ -18,6 +18,7 @@ import { SpacerStock1764840000000 } from './migrations/1764840000000-spacer-stoc
 import { TrackGates1764850000000 } from './migrations/1764850000000-track-gates.js';
 import { WorkOrders1764860000000 } from './migrations/1764860000000-work-orders.js';
 import { MakersOfLinks1764870000000 } from './migrations/1764870000000-makers-of-links.js';
+import { ProvenPasswords1764880000000 } from './migrations/1764880000000-proven-passwords.js';
 
 /** In the order in which they run. */
 export const MIGRATIONS = [
@@ -41,4 +42,5 @@ export const MIGRATIONS = [
   TrackGates1764850000000,
   WorkOrders1764860000000,
   MakersOfLinks1764870000000,
+  ProvenPasswords1764880000000,
 ];

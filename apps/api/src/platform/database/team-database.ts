@@ -70,7 +70,11 @@ export class TeamDatabase {
   /** Runs `work` in a transaction that sees no team, only what belongs to the account itself. */
   asAccount<T>(accountId: string, work: (transaction: Transaction) => Promise<T>): Promise<T> {
     return this.begin(
-      (transaction) => transaction.query(`select set_config('app.account_id', $1, true)`, [accountId]),
+      (transaction) =>
+        transaction.query(
+          `select set_config('app.account_id', $1, true), set_config('app.request_id', $2, true)`,
+          [accountId, requestOrigin()?.requestId ?? ''],
+        ),
       work,
     );
   }

@@ -1,6 +1,7 @@
 import { Button, Group } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { useNavigate } from '@tanstack/react-router';
+import { actingTokensQuery } from '../../features/account/api/acting-tokens.js';
 import { signInsQuery, useSignOutEverywhere } from '../../features/account/api/sign-ins.js';
 import { ChangePasswordForm } from '../../features/account/components/change-password-form.js';
 import { SignInList } from '../../features/account/components/sign-in-list.js';
@@ -15,11 +16,13 @@ export function SignInsPage() {
   const navigate = useNavigate();
   const { account } = useMembership();
   const signIns = useQuery(signInsQuery);
+  const tokens = useQuery(actingTokensQuery);
+  const mechanicIn = account.memberships.filter(({ role }) => role === 'mechanic');
   const signOut = useSignOutEverywhere();
   return (
     <Page title={texts.title} lead={texts.lead}>
       <QueryView query={signIns}>{(items) => <SignInList signIns={items} />}</QueryView>
-      <Below isReady={isAsked(signIns)}>
+      <Below isReady={isAsked(signIns) && isAsked(tokens)}>
         <Failure error={signOut.error} word={texts.notEnded} />
         <Group>
           <Button
@@ -30,7 +33,11 @@ export function SignInsPage() {
             {texts.everywhere}
           </Button>
         </Group>
-        <ChangePasswordForm email={account.email} />
+        <ChangePasswordForm
+          email={account.email}
+          tokens={tokens.data?.inForce}
+          openTeamIds={new Set(mechanicIn.map(({ teamId }) => teamId))}
+        />
       </Below>
     </Page>
   );

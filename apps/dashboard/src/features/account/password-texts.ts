@@ -1,11 +1,18 @@
 export const texts = {
   title: 'Password',
   lead: 'Changing it ends every other sign-in of yours.',
+  tokensStay: 'Tokens for scripts act in your name without a password. They stay in force when it changes:',
+  tokensIn: (count: number, team: string) => `${count} ${count === 1 ? 'token' : 'tokens'} in ${team}`,
+  endTokens: 'End my tokens for scripts as well',
+  endTokensWhy:
+    'If somebody else may have got in: who did can have made tokens. Scripts that use them stop at once.',
   old: 'The password as it is',
   new: 'The new password',
   hint: 'At least 10 characters; a long sentence is best.',
   change: 'Change the password',
   changed: 'Changed. You are signed in here and nowhere else.',
+  noTokensLeft: 'No token acts in your name.',
+  tokensLeft: 'Your tokens for scripts are still in force.',
   notChanged: 'Not changed',
   setTitle: 'New password',
   setLead: 'Your mechanic has made this link for you. It works once, and ends every sign-in of yours.',

@@ -7,6 +7,7 @@ const team = (teamId: string) => ['team', teamId] as const;
 export const keys = {
   account: ['account'] as const,
   signIns: ['sign-ins'] as const,
+  actingTokens: ['acting-tokens'] as const,
   team,
   tokens: (teamId: string) => [...team(teamId), 'tokens'] as const,
   audit: (teamId: string, filter: object) => [...team(teamId), 'audit', filter] as const,

@@ -1,14 +1,27 @@
-import { Button, Group, PasswordInput, Stack, Text, Title } from '@mantine/core';
+import { Button, Checkbox, Group, PasswordInput, Stack, Text, Title } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { fieldErrors } from '../../../shared/http/field-errors.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { useChangePassword } from '../api/change-password.js';
+import type { ActingTokens } from '../api/acting-tokens.js';
 import { texts } from '../password-texts.js';
+import { ActingTokensList } from './acting-tokens-list.js';
+
+interface ChangePasswordFormProps {
+  readonly email: string;
+  /** API tokens that act for the account; undefined where that could not be read. */
+  readonly tokens: readonly ActingTokens[] | undefined;
+  /** Teams whose page of tokens is open to the person. */
+  readonly openTeamIds: ReadonlySet<string>;
+}
 
 /** Changes the password of who is signed in as `email`. */
-export function ChangePasswordForm({ email }: { email: string }) {
+export function ChangePasswordForm({ email, tokens, openTeamIds }: ChangePasswordFormProps) {
   const change = useChangePassword();
-  const form = useForm({ mode: 'uncontrolled', initialValues: { oldPassword: '', newPassword: '' } });
+  const form = useForm({
+    mode: 'uncontrolled',
+    initialValues: { oldPassword: '', newPassword: '', revokesTokens: false },
+  });
   const submit = form.onSubmit((passwords) =>
     change.mutate(passwords, {
       onSuccess: () => form.reset(),
@@ -37,6 +50,17 @@ export function ChangePasswordForm({ email }: { email: string }) {
           key={form.key('newPassword')}
           {...form.getInputProps('newPassword')}
         />
+        {tokens !== undefined && tokens.length > 0 && (
+          <ActingTokensList tokens={tokens} openTeamIds={openTeamIds} />
+        )}
+        {tokens?.length !== 0 && (
+          <Checkbox
+            label={texts.endTokens}
+            description={texts.endTokensWhy}
+            key={form.key('revokesTokens')}
+            {...form.getInputProps('revokesTokens', { type: 'checkbox' })}
+          />
+        )}
         <Failure error={change.error} word={texts.notChanged} />
         <Group>
           <Button type="submit" variant="default" loading={change.isPending}>
@@ -44,7 +68,9 @@ export function ChangePasswordForm({ email }: { email: string }) {
           </Button>
         </Group>
         <Text size="sm" role="status">
-          {change.isSuccess && texts.changed}
+          {change.isSuccess && texts.changed}{' '}
+          {change.isSuccess && change.data.inForce.length > 0 && texts.tokensLeft}
+          {change.isSuccess && change.variables.revokesTokens && texts.noTokensLeft}
         </Text>
       </Stack>
     </form>

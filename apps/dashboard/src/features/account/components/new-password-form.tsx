@@ -1,4 +1,4 @@
-import { Button, PasswordInput, Stack, Text, Title } from '@mantine/core';
+import { Button, Checkbox, PasswordInput, Stack, Text, Title } from '@mantine/core';
 import { useForm } from '@mantine/form';
 import { fieldErrors } from '../../../shared/http/field-errors.js';
 import { Failure } from '../../../shared/ui/error-view.js';
@@ -14,9 +14,9 @@ interface NewPasswordFormProps {
 /** Sets a password that was forgotten. */
 export function NewPasswordForm({ token, onSet }: NewPasswordFormProps) {
   const setPassword = useSetPasswordByLink(token);
-  const form = useForm({ mode: 'uncontrolled', initialValues: { newPassword: '' } });
-  const submit = form.onSubmit(({ newPassword }) =>
-    setPassword.mutate(newPassword, {
+  const form = useForm({ mode: 'uncontrolled', initialValues: { newPassword: '', revokesTokens: false } });
+  const submit = form.onSubmit((wanted) =>
+    setPassword.mutate(wanted, {
       onSuccess: onSet,
       onError: (error) => form.setErrors(fieldErrors(error)),
     }),
@@ -33,6 +33,12 @@ export function NewPasswordForm({ token, onSet }: NewPasswordFormProps) {
           required
           key={form.key('newPassword')}
           {...form.getInputProps('newPassword')}
+        />
+        <Checkbox
+          label={texts.endTokens}
+          description={texts.endTokensWhy}
+          key={form.key('revokesTokens')}
+          {...form.getInputProps('revokesTokens', { type: 'checkbox' })}
         />
         <Failure error={setPassword.error} word={texts.notChanged} />
         <Button type="submit" loading={setPassword.isPending}>
