@@ -83,7 +83,7 @@ describe('an open decision', () => {
     await open.getByRole('figure', { name: /^Fork expected, sag/ }).waitFor();
     await open.getByRole('figure', { name: 'Fork observed' }).waitFor();
     await open
-      .getByText(/^4 runs: /)
+      .getByText(/^4\sruns: /)
       .first()
       .waitFor();
     await open.getByLabel('What you saw').fill('Held up well.');

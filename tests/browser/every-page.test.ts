@@ -8,6 +8,7 @@ import {
   motion,
   overflow,
   overlaps,
+  partedFigures,
   refusals,
   shifts,
   unfold,
@@ -121,6 +122,7 @@ async function judge(context: BrowserContext, size: Size, state: State, path: st
       await page.waitForTimeout(200);
       note('', await overflow(page));
       note('', await overlaps(page));
+      note('', await partedFigures(page));
       return found;
     }
     note('', await shifts(page));

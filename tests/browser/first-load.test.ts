@@ -25,7 +25,7 @@ it('loads the first page of the rider with little script', async () => {
   await rider.evaluate('navigator.serviceWorker.ready.then((worker) => worker.unregister())');
   await rider.reload();
   await rider.getByText('71', { exact: true }).waitFor();
-  await rider.getByRole('img', { name: /^Stroke 170 mm/ }).waitFor();
+  await rider.getByRole('img', { name: /^Stroke 170\smm/ }).waitFor();
   const scripts = new Map(await Promise.all(loaded));
   const total = [...scripts.values()].reduce((sum, bytes) => sum + bytes, 0);
   expect(scripts.size).toBeGreaterThan(0);
@@ -45,7 +45,7 @@ describe('what the first page shows', () => {
     const early = [...asked];
     letScriptsCome();
     await page.getByText('71', { exact: true }).waitFor();
-    await page.getByRole('img', { name: /^Stroke 170 mm/ }).waitFor();
+    await page.getByRole('img', { name: /^Stroke 170\smm/ }).waitFor();
     expect(asked.filter((address) => early.includes(address))).toEqual(early);
     await page.context().close();
   });

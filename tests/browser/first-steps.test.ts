@@ -105,7 +105,7 @@ describe.each(SIZES)('a new team on a $name', (size) => {
     await hands.press('link', 'Tracks');
     await hands.press('link', 'Slate Ladder');
     const baseline = page.getByRole('region', { name: 'Baselines' });
-    await baseline.getByText(/from 1 run\./).waitFor();
+    await baseline.getByText(/from 1\srun\./).waitFor();
     expect(await baseline.getByText('Evidence:').count()).toBe(2);
     await page.getByRole('heading', { level: 1, name: 'Slate Ladder' }).waitFor();
     expect(await sidewaysOverflow(page)).toBe(0);

@@ -21,8 +21,8 @@ describe.each(SIZES)('my bike on a $name', (size) => {
     await figure.waitFor();
     // The box of a line of text is never lower than its font is high.
     expect((await figure.boundingBox())?.height).toBeGreaterThanOrEqual(LEAST_FIGURE_PX);
-    await page.getByRole('img', { name: /^Stroke 170 mm; sag \d+ mm/ }).waitFor();
-    await page.getByRole('img', { name: /^Stroke 65 mm/ }).waitFor();
+    await page.getByRole('img', { name: /^Stroke 170\smm; sag \d+\smm/ }).waitFor();
+    await page.getByRole('img', { name: /^Stroke 65\smm/ }).waitFor();
     await page.getByText('“Stay higher under braking.”').waitFor();
     expect(await sidewaysOverflow(page)).toBe(0);
   });
@@ -46,7 +46,7 @@ describe.each(SIZES)('my bike on a $name', (size) => {
 
     const newest = page.getByRole('region', { name: 'Last runs' }).getByRole('listitem').first();
     await newest.getByText(time).waitFor();
-    expect(await newest.innerText()).toMatch(/141 mm · hit 0\.\d+ m/);
+    expect(await newest.innerText()).toMatch(/141\smm · hit 0\.\d+\sm/);
   });
 
   it('logs time and both rings in five touches', async () => {
@@ -67,7 +67,7 @@ describe.each(SIZES)('my bike on a $name', (size) => {
     await touch(page.getByRole('button', { name: 'Save the run', exact: true }));
     const newest = page.getByRole('region', { name: 'Last runs' }).getByRole('listitem').first();
     await newest.getByText(/^0:\d\d\.\d$/).waitFor();
-    expect(await newest.innerText()).toMatch(/1[2-4]\d mm · hit 0\.\d+ m/);
+    expect(await newest.innerText()).toMatch(/1[2-4]\d\smm · hit 0\.\d+\sm/);
     expect(touches).toBeLessThanOrEqual(5);
   });
 

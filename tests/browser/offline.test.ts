@@ -37,7 +37,7 @@ async function phone(): Promise<Page> {
   const page = await house.enterOver(line.address, RIDER, PHONE);
   await page.getByText('71', { exact: true }).waitFor();
   await page.evaluate('navigator.serviceWorker.ready');
-  await page.getByRole('img', { name: /^Stroke 170 mm/ }).waitFor();
+  await page.getByRole('img', { name: /^Stroke 170\smm/ }).waitFor();
   return page;
 }
 
@@ -220,7 +220,7 @@ describe('a test plan without signal', () => {
     await own.getByRole('link').click();
     for (const [i, time] of ['3:01.1', '3:02.2'].entries()) {
       await page.getByRole('heading', { name: `Next: run ${i + 1} of 4` }).waitFor();
-      await page.getByRole('group', { name: /^Set: .*71 psi/ }).waitFor();
+      await page.getByRole('group', { name: /^Set: .*71\spsi/ }).waitFor();
       await page.getByLabel('Time', { exact: true }).fill(time);
       await page.getByRole('button', { name: new RegExp(`^Save run ${i + 1} on`) }).click();
     }

@@ -95,7 +95,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
 
     await phone.locator('summary', { hasText: 'Change track, bike or temperature' }).click();
     await phone.getByLabel('Air temperature now').fill('-10');
-    const psi = /Pump to ([\d.]+) psi/.exec(await fork.innerText())?.[1];
+    const psi = /Pump to ([\d.]+)\spsi/.exec(await fork.innerText())?.[1];
     await phone
       .getByText(psi ?? 'none', { exact: true })
       .first()
@@ -140,7 +140,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
     await change.getByText('assumed', { exact: true }).waitFor();
     expect(await change.innerText()).not.toContain('300');
     await now.fill('31');
-    await change.getByText(/Slate Ladder .* 31 °C/).waitFor();
+    await change.getByText(/Slate Ladder .* 31\s°C/).waitFor();
     await phone.getByLabel('Track', { exact: true }).selectOption({ label: hill });
     await change.getByText(hill).waitFor();
     await change.getByText('assumed', { exact: true }).waitFor();

@@ -40,7 +40,7 @@ async function makePlan(size: Size, name: string, isBlind: boolean): Promise<Pag
   await page.getByText('More about the order').click();
   await page.getByLabel('Warm-up runs first').fill('0');
   await page
-    .getByText(/^With your scatter of \d\.\d+ %, 2 runs of each would tell \d+\.\d+ % 8 times in 10/)
+    .getByText(/^With your scatter of \d\.\d+\s%, 2\sruns of each would tell \d+\.\d+\s% 8 times in 10/)
     .waitFor();
   expect(await sidewaysOverflow(page)).toBe(0);
   await page.getByRole('button', { name: 'Make the plan' }).click();

@@ -27,14 +27,14 @@ describe.each(SIZES)('a track on a $name', (size) => {
     for (const name of ['How probable it was', 'Moves the rider’s level'])
       expect(await picture.getByRole('columnheader', { name, exact: true }).count()).toBe(1);
     // Three tell the height and move the level; what is 'at least' says that it does not.
-    expect(await picture.getByRole('cell', { name: /^[+−±]\d+\.\d %$/ }).count()).toBe(3);
+    expect(await picture.getByRole('cell', { name: /^([+−]\d+\.\d\s%|no\schange)$/ }).count()).toBe(3);
     expect(await picture.getByRole('cell', { name: 'a bound: not told' }).count()).toBe(1);
     expect(await sidewaysOverflow(page)).toBe(0);
   });
 
   it('says how differently a track suits single riders, and that it is mostly assumed', async () => {
     const page = await openTrack(size);
-    await page.getByText(/How a track suits one rider is taken to differ by about \d+ %/).waitFor();
+    await page.getByText(/How a track suits one rider is taken to differ by about \d+\s%/).waitFor();
   });
 
   it('tells the run behind a reading to the keyboard', async () => {
@@ -42,7 +42,7 @@ describe.each(SIZES)('a track on a $name', (size) => {
     const picture = page.getByRole('figure', { name: 'How hard this track hits, fork' });
     await picture.getByRole('group', { name: /^Rider Fern/ }).focus();
     await page.keyboard.press('ArrowRight');
-    expect(await picture.getByRole('status').innerText()).toMatch(/May 2026, Fern, enduro: 0\.\d+ m/);
+    expect(await picture.getByRole('status').innerText()).toMatch(/May 2026, Fern, enduro: 0\.\d+\sm/);
   });
 
   it('offers a baseline with predictions, evidence and what is assumed', async () => {
@@ -52,7 +52,7 @@ describe.each(SIZES)('a track on a $name', (size) => {
       .getByRole('group', { name: 'Fork', exact: true });
     await fork.getByText('rider here', { exact: true }).waitFor();
     expect(
-      await fork.getByRole('img', { name: /^Stroke 170 mm; sag \d+ mm; median hit \d+ mm/ }).count(),
+      await fork.getByRole('img', { name: /^Stroke 170\smm; sag \d+\smm; median hit \d+\smm/ }).count(),
     ).toBe(2);
     await fork.getByText('Alternatives, reasons and assumed figures').click();
     expect(await fork.innerText()).toContain('Negative volume');

@@ -60,7 +60,7 @@ describe.each(SIZES)('units on a $name', (size) => {
     await page.getByLabel('Reason').fill('Too much.');
     await page.getByRole('button', { name: 'Save this set-up' }).click();
     await page
-      .getByText(/at most 8\.27 bar/)
+      .getByText(/at most 8\.27\sbar/)
       .first()
       .waitFor();
     await choose(page, ['psi', 'kg', '°C']);
@@ -70,20 +70,20 @@ describe.each(SIZES)('units on a $name', (size) => {
   it('are the rider’s own on the phone, and after the page was opened again', async () => {
     const page = await house.enter(RIDER, size);
     await choose(page, ['bar']);
-    await page.getByText(/^Figures are shown like this: 4\.90 bar/).waitFor();
+    await page.getByText(/^Figures are shown like this: 4\.90\sbar/).waitFor();
     await page.getByRole('link', { name: 'My bike' }).click();
     await page.getByText('bar', { exact: true }).first().waitFor();
     await page.reload();
     await page.getByText('bar', { exact: true }).first().waitFor();
     expect(await page.getByText('psi', { exact: true }).count()).toBe(0);
     await choose(page, ['psi']);
-    await page.getByText(/^Figures are shown like this: 71 psi/).waitFor();
+    await page.getByText(/^Figures are shown like this: 71\spsi/).waitFor();
   });
 
   it('are stepped on the workbench in steps that a pump shows', async () => {
     const page = await house.enter(MECHANIC, size);
     await choose(page, ['bar']);
-    await page.getByText(/^Figures are shown like this: 4\.90 bar/).waitFor();
+    await page.getByText(/^Figures are shown like this: 4\.90\sbar/).waitFor();
     await openBike(page);
     await page
       .getByRole('link', { name: /workbench/i })
@@ -96,6 +96,6 @@ describe.each(SIZES)('units on a $name', (size) => {
     await pressure.press('ArrowDown');
     expect(await pressure.inputValue()).toBe('5');
     await choose(page, ['psi']);
-    await page.getByText(/^Figures are shown like this: 71 psi/).waitFor();
+    await page.getByText(/^Figures are shown like this: 71\spsi/).waitFor();
   });
 });

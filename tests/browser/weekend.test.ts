@@ -31,7 +31,7 @@ describe.each(SIZES)('the weekend on a $name', (size) => {
     const fern = page.getByRole('article', { name: FERN });
     expect(await fern.innerText()).toContain('assumed from the altitude');
     await page.getByLabel('Expected air temperature').fill('2');
-    await fern.getByText(/For dry ground, air 2 °C/).waitFor();
+    await fern.getByText(/For dry ground, air 2\s°C/).waitFor();
     await fern
       .getByRole('group', { name: 'Fork', exact: true })
       .getByText('rider here', { exact: true })
@@ -41,7 +41,7 @@ describe.each(SIZES)('the weekend on a $name', (size) => {
     expect(new URL(page.url()).searchParams.get('temperatureC')).toBe('2');
     expect(await sidewaysOverflow(page)).toBe(0);
     await page.reload();
-    await fern.getByText(/For dry ground, air 2 °C/).waitFor();
+    await fern.getByText(/For dry ground, air 2\s°C/).waitFor();
   });
 
   it('leaves at home who does not ride', async () => {
@@ -80,7 +80,7 @@ describe.each(SIZES)('the weekend on a $name', (size) => {
     const sheet = page.getByRole('article', { name: 'Sheet of Rider Fern' });
     await sheet.waitFor();
     await page.getByRole('article', { name: 'Team sheet' }).getByRole('figure').waitFor();
-    expect(await sheet.innerText()).toMatch(/\d+ psi · \d+ spacers?/);
+    expect(await sheet.innerText()).toMatch(/\d+\spsi · \d+\sspacers?/);
     expect(await sidewaysOverflow(page)).toBe(0);
     for (const { format, widthPx } of PAPERS) {
       const paper = (await page.pdf({ format })).toString('latin1');
@@ -112,17 +112,17 @@ describe('a weekend that moves to another track', () => {
     const taking = page.getByRole('group', { name: 'Take baselines' });
     const planning = page.getByRole('button', { name: 'Plan a session' });
     await track.selectOption({ label: 'Talus Run' });
-    await page.getByText(/^Talus Run · 900 m/).waitFor();
+    await page.getByText(/^Talus Run · 900\sm/).waitFor();
     await page.getByRole('article', { name: FERN }).waitFor();
     await track.selectOption({ label: 'Slate Ladder' });
-    await page.getByText(/^Slate Ladder · 1450 m/).waitFor();
+    await page.getByText(/^Slate Ladder · 1450\sm/).waitFor();
     await page.getByRole('button', { name: /^Take \d+ baselines?$/ }).click();
     await taking.waitFor();
     await planning.click();
     await page.getByLabel('Starts at').fill('10:45');
 
     await track.selectOption({ label: 'Talus Run' });
-    await page.getByText(/^Talus Run · 900 m/).waitFor();
+    await page.getByText(/^Talus Run · 900\sm/).waitFor();
     await page.getByRole('button', { name: /^Take \d+ baselines?$/ }).waitFor();
     expect(await taking.count()).toBe(0);
     await planning.click();
@@ -181,7 +181,7 @@ describe('baselines of a weekend', () => {
     const taken = page.getByRole('status').filter({ hasText: 'Taken.' });
     await taken.waitFor();
     expect(await taken.innerText()).toMatch(
-      /Rider Fern, Fern, enduro: fork \d+(\.\d)? psi · \d+ spacers?; shock/,
+      /Rider Fern, Fern, enduro: fork \d+(\.\d)?\spsi · \d+\sspacers?; shock/,
     );
   });
 });

@@ -53,7 +53,7 @@ describe.each(SIZES)('the work at a bike on a $name', (size) => {
 
     await page.getByRole('link', { name: 'Fern, enduro', exact: true }).click();
     const differences = page.getByRole('region', { name: 'Differences between two revisions' });
-    await differences.getByText(/^fork \+\d spacers?$/).waitFor();
+    await differences.getByText(/^fork \+\d\sspacers?$/).waitFor();
     await page.getByRole('button', { name: 'Go back to this: revision 1', exact: true }).click();
     await page.getByLabel('Why it is put back').fill('It was better before.');
     await page.getByRole('button', { name: 'Go back to this', exact: true }).last().click();

@@ -29,24 +29,30 @@ const press = (page: Page, name: string) => page.getByRole('button', { name, exa
 describe.each(SIZES)('the workbench on a $name', (size) => {
   it('answers a press with every figure and its change from now', async () => {
     const page = await openBench(size);
-    expect(await figure(page, 'Sag, travel').innerText()).toContain('(±0.0)');
+    expect(await figure(page, 'Sag, travel').innerText()).toContain('(no\u00a0change)');
     await press(page, 'Pressure: less');
     expect(await pressure(page).inputValue()).toBe('70');
-    expect(await figure(page, 'Sag wanted').innerText()).toMatch(/\d+\.\d %\s+\(\+0\.\d\)/);
+    expect(await figure(page, 'Sag wanted').innerText()).toMatch(/\d+\.\d\s%\s+\(\+0\.\d\)/);
     expect(await figure(page, 'Risk of bottoming').innerText()).toMatch(/%\s+\(\+\d+\.\d\)/);
     for (const name of ['Median hit', '95 % hit', 'Bottoms at', 'Used under braking', 'Progression']) {
       expect(await figure(page, name).innerText(), name).toMatch(/\d/);
     }
-    expect(await page.getByRole('img', { name: /^Stroke 170 mm; sag/ }).count()).toBe(2);
+    expect(await page.getByRole('img', { name: /^Stroke 170\smm; sag/ }).count()).toBe(2);
     expect(await page.innerText('main')).not.toMatch(/NaN|undefined|Infinity/);
     expect(await sidewaysOverflow(page)).toBe(0);
+  });
+
+  it('says whose wish a figure is held against, and what the baseline wants beside it', async () => {
+    const page = await openBench(size);
+    expect(await figure(page, 'Left at the 95 % hit').innerText()).toMatch(/wanted \d+\smm, as entered/);
+    await page.getByText(/Left at the 95\s% hit: \d+\smm\. .*nothing has been kept yet/).waitFor();
   });
 
   it('tells how sure it is where somebody asks, and on paper always', async () => {
     const page = await openBench(size);
     await press(page, 'Pressure: less');
     const sag = figure(page, 'Sag wanted');
-    const range = /\d+\.\d–\d+\.\d %/;
+    const range = /\d+\.\d–\d+\.\d\s%/;
     expect(await sag.innerText()).not.toMatch(range);
     await press(page, 'How sure?');
     await sag.getByText(range).waitFor();
@@ -66,7 +72,7 @@ describe.each(SIZES)('the workbench on a $name', (size) => {
     await picture.getByRole('group', { name: /Arrow keys/ }).focus();
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
-    expect(await picture.getByRole('status').innerText()).toMatch(/mm: now \d+ N, proposed \d+ N/);
+    expect(await picture.getByRole('status').innerText()).toMatch(/mm: now \d+\sN, proposed \d+\sN/);
     await picture.getByText('The curve as a table').click();
     await picture.getByRole('row').nth(21).waitFor();
     expect(await picture.getByRole('table').getByRole('row').count()).toBe(1 + 21);
@@ -91,12 +97,12 @@ describe.each(SIZES)('the workbench on a $name', (size) => {
   it('says what a spacer trades for, and what to do in which order', async () => {
     const page = await openBench(size);
     await press(page, 'Spacers: more');
-    const kept = page.getByRole('listitem').filter({ hasText: /mid-stroke support: \d+\.\d psi \(−/ });
+    const kept = page.getByRole('listitem').filter({ hasText: /mid-stroke support: \d+\.\d\spsi \(−/ });
     await kept.getByRole('button').click();
     expect(Number(await pressure(page).inputValue())).toBeLessThan(71);
     const work = page.getByRole('region', { name: 'Fork', exact: true }).getByRole('listitem');
     const steps = (await work.allInnerTexts()).join('\n');
-    expect(steps).toMatch(/all air out[^]*Open the cap[^]*Put 1 spacer in[^]*by hand[^]*Pump to/);
+    expect(steps).toMatch(/all air out[^]*Open the cap[^]*Put 1\sspacer in[^]*by hand[^]*Pump to/);
   });
 });
 

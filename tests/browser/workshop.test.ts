@@ -62,7 +62,7 @@ describe.each(SIZES)('measuring a unit on a $name', (size) => {
     await page.getByRole('button', { name: 'Another try' }).first().click();
     await enterTry(page, 2, TWO_READINGS);
     await positive.getByText('Nine times in ten between').waitFor();
-    expect(Number(/(\d+) mL/.exec(await positive.innerText())?.[1])).toBeCloseTo(227, -1);
+    expect(Number(/(\d+)\smL/.exec(await positive.innerText())?.[1])).toBeCloseTo(227, -1);
 
     const equalising = tryOf(page, 1, 'last');
     await equalising.getByLabel('Before').fill(EQUALISING.before);

@@ -64,6 +64,14 @@ export const overflow = (page: Page): Promise<string[]> =>
       widest.slice(0, 4).map((element) => element.outerHTML.slice(0, 120)).join(' … ')];
   })()`);
 
+/** Where a line may end between a figure and its unit. */
+export const partedFigures = (page: Page): Promise<string[]> =>
+  page.evaluate(`
+    [...document.body.innerText.matchAll(
+      /[^\\n]{0,40}\\d (?:%|psi|bar|mm|mL|kg|lb|°C|°F|hPa|N|m|s)(?!\\w)[^\\n]{0,20}/g
+    )].map(([words]) => 'parts a figure from its unit: ' + words)
+  `);
+
 /** What is told one tap away is on the page too. */
 export const unfold = (page: Page): Promise<void> =>
   page.evaluate(`document.querySelectorAll('main details').forEach((details) => { details.open = true; })`);

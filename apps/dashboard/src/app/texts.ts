@@ -1,4 +1,5 @@
 import type { Membership } from '../features/account/api/account.js';
+import { withUnit } from '../shared/format/with-unit.js';
 
 const ROLE: Record<Membership['role'], string> = { mechanic: 'mechanic', coach: 'coach', rider: 'rider' };
 
@@ -27,7 +28,7 @@ export const texts = {
   account: 'Account and display',
   signedInAs: 'Signed in as',
   role: ROLE,
-  altitude: (metres: string) => `${metres} m`,
+  altitude: (metres: string) => withUnit(metres, 'm'),
   importRuns: 'Import runs',
   changeTrack: 'Change the track',
   switchTeam: 'Team',

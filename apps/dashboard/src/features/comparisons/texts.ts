@@ -1,4 +1,5 @@
 import type { ArmComparison, Comparison } from './api/comparison.js';
+import { withUnit } from '../../shared/format/with-unit.js';
 
 const ASPECT: Record<ArmComparison['feel'][number]['aspect'], string> = {
   support: 'Support on big hits',
@@ -29,7 +30,7 @@ export const texts = {
   against: (arm: string, current: string) => `${arm} against ${current}`,
   intervals: 'Difference of time',
   intervalsLead: (margin: string) =>
-    `The band is what is worth acting on, ± ${margin}. A bar is where the difference may be.`,
+    `The band is what is worth acting on, ±${margin}. A bar is where the difference may be.`,
   faster: '← faster',
   slower: 'slower →',
   margin: 'margin',
@@ -76,7 +77,7 @@ export const texts = {
   errorRate: 'Error rate of this look',
   feelErrorRate: 'Error rate of feel at this look',
   feelErrorRateOf: (rate: string, comparisons: string) =>
-    `${rate} %, shared by ${comparisons} comparisons of ratings`,
+    `${withUnit(rate, '%')}, shared by ${comparisons} comparisons of ratings`,
   look: 'Look',
   lookOf: (look: string, of: string) => `${look} of ${of} agreed`,
   sections: 'Where on the track',

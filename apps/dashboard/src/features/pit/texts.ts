@@ -1,4 +1,5 @@
 import type { PitEnd } from './api/pit.js';
+import { withUnit } from '../../shared/format/with-unit.js';
 
 type WhyNot = NonNullable<NonNullable<PitEnd['today']>['whyNot']>;
 
@@ -54,7 +55,7 @@ export const texts = {
   track: 'Track of the day',
   temperature: 'Air temperature there',
   temperatureHint: 'Empty: the usual one of the altitude.',
-  air: (altitudeM: string, temperature: string) => `${altitudeM} m · ${temperature}`,
+  air: (altitudeM: string, temperature: string) => `${withUnit(altitudeM, 'm')} · ${temperature}`,
   elsewhere:
     '“Pump to” stands where a set-up says where it was pumped; without a place it was pumped at the track.',
   noAir: 'Enter a track, and the pit says what to pump to there.',

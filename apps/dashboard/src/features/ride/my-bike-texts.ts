@@ -1,3 +1,5 @@
+import { withUnit } from '../../shared/format/with-unit.js';
+
 /** Words of the rider's first page, which loads them without those of the run's form. */
 export const myBikeTexts = {
   noBike: 'No bike yet',
@@ -8,13 +10,13 @@ export const myBikeTexts = {
   notSetUpLead: 'Your mechanic enters what is in your fork and shock; then it stands here.',
   today: 'Today,',
   filledAs: (pressure: string, altitudeM: string, temperature: string) =>
-    `filled as ${pressure} at ${altitudeM} m, ${temperature}.`,
+    `filled as ${pressure} at ${withUnit(altitudeM, 'm')}, ${temperature}.`,
   leftAlone: (pressure: string) => `Left alone it shows ${pressure}.`,
   hiddenByPlan: 'A blind plan is under way: what is in the bike is told when it is closed.',
   notCorrected: 'Not corrected for today:',
   pumpedHere: 'Pumped at the track: nothing to correct.',
   chosen: (track: string, altitudeM: string, temperature: string) =>
-    `${track} · ${altitudeM} m · ${temperature}`,
+    `${track} · ${withUnit(altitudeM, 'm')} · ${temperature}`,
   change: 'Change track, bike or temperature',
   changedSinceRide: (day: string) => `Changed since your last run, ${day}`,
   unchangedSinceRide: 'Not changed since your last run.',

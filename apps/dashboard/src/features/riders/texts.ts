@@ -1,5 +1,6 @@
 import type { FieldSpec } from '../../shared/ui/form/field-spec.js';
 import { SOURCE_CHOICES } from '../../shared/ui/sources.js';
+import { wholeFigures } from '../../shared/format/with-unit.js';
 
 export const texts = {
   title: 'Riders',
@@ -44,7 +45,7 @@ const wishes = (end: 'fork' | 'shock'): readonly FieldSpec[] => [
   { name: `${end}.sagHighPct`, label: 'Sag to', kind: 'number', unit: '% of stroke', required: true },
   {
     name: `${end}.reservePct`,
-    label: 'Reserve at the 95 % hit',
+    label: wholeFigures('Reserve at the 95 % hit'),
     kind: 'number',
     unit: '% of stroke',
     required: true,

@@ -1,3 +1,5 @@
+import { wholeFigures } from '../../shared/format/with-unit.js';
+
 export const texts = {
   title: 'Import runs',
   lead: 'A CSV file with a header line, then one line for each run. You see what it would store before anything is stored; one bad line, and nothing is.',
@@ -35,10 +37,20 @@ export const texts = {
   recordingLead:
     'A GPX 1.1 file of a receiver that was carried on the bike or the rider. Every time it passes the start gate of the track and then its finish gate is a run. Ring readings are added to none of them.',
   gpxFile: 'GPX file',
-  noGates: 'No track has both gates yet. Enter them with the track.',
-  noBikes: 'Enter a bike first.',
+  noGates: 'No track has both gates yet',
+  noGatesLead:
+    'A gate is a line across the track, told by its two ends. Enter start and finish once with the track; then come back with the file.',
+  enterGates: (track: string) => `Enter the gates of ${track}`,
+  noTracks: 'No track yet',
+  noTracksLead: 'Enter the track with its start and its finish gate; then come back with the file.',
+  enterTrack: 'Enter a track',
+  noBikes: 'No bike yet',
+  noBikesLead: 'A run belongs to the bike that was ridden.',
+  enterBike: 'Enter a bike',
   positionSd: 'A position is good to',
-  positionSdHint: 'One standard deviation. Empty: 3 m, as usual under open sky; more in deep woods.',
+  positionSdHint: wholeFigures(
+    'One standard deviation. Empty: 3 m, as usual under open sky; more in deep woods.',
+  ),
   runTimes: 'Runs between the gates; 95 of 100 times are as good as is said',
   start: 'Start',
   goodTo: 'Good to',

@@ -1,4 +1,5 @@
 import type { FieldSpec } from '../../shared/ui/form/field-spec.js';
+import { wholeFigures, withUnit } from '../../shared/format/with-unit.js';
 
 export const texts = {
   newTitle: (bike: string) => `Set up ${bike}`,
@@ -24,7 +25,8 @@ export const texts = {
   history: 'What was changed, and why',
   historyNone: 'No changes yet.',
   since: (day: string) => `since ${day}`,
-  pumpedAt: (altitude: string, temperature: string) => `pumped at ${altitude} m and ${temperature}`,
+  pumpedAt: (altitude: string, temperature: string) =>
+    `pumped at ${withUnit(altitude, 'm')} and ${temperature}`,
   revision: (number: number) => `Revision ${number}`,
   first: 'first set-up',
   nothing: 'nothing but the note',
@@ -35,7 +37,7 @@ export const texts = {
   end: 'End',
   sag: 'Sag',
   median: 'Median hit',
-  high: '95 % hit',
+  high: wholeFigures('95 % hit'),
   risk: 'Risk a run',
   decide: 'What came of it?',
   outcomeNote: 'What you saw',

@@ -1,5 +1,6 @@
 import type { FieldSpec } from '../../shared/ui/form/field-spec.js';
 import type { SpacerMovement } from './api/spacers.js';
+import { withUnit } from '../../shared/format/with-unit.js';
 
 const REASON: Record<SpacerMovement['reason'], string> = {
   counted: 'Counted',
@@ -19,7 +20,8 @@ export const texts = {
   size: 'Size',
   inStock: 'In stock',
   fits: 'Fits',
-  sizeOf: (kind: 'fork' | 'shock', ml: string) => `${kind === 'fork' ? 'Fork' : 'Shock'}, ${ml} mL`,
+  sizeOf: (kind: 'fork' | 'shock', ml: string) =>
+    `${kind === 'fork' ? 'Fork' : 'Shock'}, ${withUnit(ml, 'mL')}`,
   noUnit: 'no unit of the team',
   record: 'Record a count or a movement',
   save: 'Record it',

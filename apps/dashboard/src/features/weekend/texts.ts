@@ -1,3 +1,5 @@
+import { wholeFigures, withUnit } from '../../shared/format/with-unit.js';
+
 export const texts = {
   title: 'Weekend',
   lead: 'What each rider and bike should start with on a track, in the air that is expected there, and who rides when.',
@@ -12,7 +14,7 @@ export const texts = {
   bikesLead: 'Who is left out is neither recommended anything nor printed.',
   nobody: 'Nobody rides',
   nobodyLead: 'Choose riders and bikes above.',
-  altitude: (metres: string) => `${metres} m`,
+  altitude: (metres: string) => withUnit(metres, 'm'),
   sheets: 'Printed sheets',
   sessions: 'Sessions',
   noSessions: 'No session planned on this track from this day on.',
@@ -59,7 +61,9 @@ export const sheetTexts = {
   clicksColumn: 'Clicks',
   risk: 'Risk',
   left: 'Left',
-  leftIs: '‘Left’ is the travel left at the 95 % hit; the risk is that of bottoming out on a run.',
+  leftIs: wholeFigures(
+    '‘Left’ is the travel left at the 95 % hit; the risk is that of bottoming out on a run.',
+  ),
   evidence: 'Evidence',
   notSet: 'not set up',
   now: (fill: string) => `in it now: ${fill}`,
@@ -68,7 +72,7 @@ export const sheetTexts = {
   nearest: 'Nothing meets every demand; the nearest to it.',
   noRecommendation: 'No recommendation; as it is now.',
   predicted: (sag: string, median: string, high: string) =>
-    `Expected: sag ${sag}, median hit ${median}, 95 % hit ${high}.`,
+    wholeFigures(`Expected: sag ${sag}, median hit ${median}, 95 % hit ${high}.`),
   riskOf: (risk: string) => `Risk that a run bottoms out: ${risk}.`,
   evidenceOf: (level: string, message: string) => `Evidence: ${level}. ${message}`,
   alternatives: 'If it does not fit',

@@ -1,4 +1,5 @@
 import type { WorkOrder } from './api/work-orders.js';
+import { withUnit } from '../../shared/format/with-unit.js';
 
 const STATE: Record<WorkOrder['state'], string> = {
   open: 'to be done',
@@ -20,7 +21,7 @@ export const texts = {
   manualFirst: 'The maker’s manual, local rules and a qualified mechanic come first.',
   /** Pressures that were meant for other air than that of the track. */
   meantAt: (altitudeM: string, temperature: string) =>
-    `The pressures are meant at ${altitudeM} m and ${temperature}. In other air pump to what the pit says today.`,
+    `The pressures are meant at ${withUnit(altitudeM, 'm')} and ${temperature}. In other air pump to what the pit says today.`,
   caution: 'Caution',
   fork: 'Fork',
   shock: 'Shock',

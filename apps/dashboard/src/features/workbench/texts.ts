@@ -4,9 +4,10 @@ import { formatNumber, formatShare } from '../../shared/format/numbers.js';
 import type { Figure, Remark } from './model/answers.js';
 import type { FillField } from './model/fill.js';
 import type { Problem } from './model/proposal.js';
+import { wholeFigures, withUnit } from '../../shared/format/with-unit.js';
 
 /** The braking in which set-ups are compared, in words. */
-const BRAKING = `${REFERENCE_BRAKING.deceleration} m/s² on ${formatNumber(degreesFromRadian(REFERENCE_BRAKING.slope))}° downhill`;
+const BRAKING = `${withUnit(String(REFERENCE_BRAKING.deceleration), 'm/s²')} on ${formatNumber(degreesFromRadian(REFERENCE_BRAKING.slope))}° downhill`;
 
 export const texts = {
   title: (bike: string) => `Workbench: ${bike}`,
@@ -25,7 +26,8 @@ export const texts = {
   setUp: 'Set it up',
   noTracks: 'No tracks entered yet: sag, curves and braking are told; hits and risk need a track.',
   noReadings: 'The hits are those of riders in general: nobody has read a ring on this track yet.',
-  air: (pressure: string, temperature: string) => `In air of ${pressure} hPa and ${temperature}.`,
+  air: (pressure: string, temperature: string) =>
+    `In air of ${withUnit(pressure, 'hPa')} and ${temperature}.`,
   changedMeanwhileWord: 'Changed meanwhile.',
   changedMeanwhile: 'Somebody has set this bike up anew since you began; ‘now’ is what is in it since.',
 
@@ -50,8 +52,14 @@ export const texts = {
     'Nine times of ten within this range: from the uncertainty of gauge, mass, volumes, damping and friction, larger ' +
     'where they are assumed. A change is known better than a figure, since all of them are wrong alike before and after.',
   none: '–',
-  wanted: (what: string) => `wanted ${what}`,
-  accepted: (what: string) => `accepted ${what}`,
+  wanted: (what: string) => `wanted ${what}, as entered`,
+  accepted: (what: string) => `accepted ${what}, as entered`,
+  baselineTitle: 'What the baseline wants.',
+  baselineLater: 'It is looked up …',
+  baselineUnknown: 'It cannot be told now; the page of the track says why.',
+  baselineReserve: (left: string) => wholeFigures(`Left at the 95 % hit: ${left}.`),
+  baselineSag: (band: string) => `Sag: ${band}.`,
+  kept: 'What was kept',
   bigStepWord: 'A big step.',
   bigStep: (steps: string) => `Ride it in steps, one after another: ${steps}.`,
   firstStep: 'Propose only the first',
@@ -154,8 +162,8 @@ export const FIGURE_TEXTS: Readonly<Record<Figure, FigureText>> = {
   sagPct: { label: 'Sag', unit: '%', decimals: 1 },
   sagMm: { label: 'Sag, travel', unit: 'mm', decimals: 0, changeDecimals: 1 },
   medianHitMm: { label: 'Median hit', unit: 'mm', decimals: 0, changeDecimals: 1 },
-  highHitMm: { label: '95 % hit', unit: 'mm', decimals: 0, changeDecimals: 1 },
-  reserveMm: { label: 'Left at the 95 % hit', unit: 'mm', decimals: 0, changeDecimals: 1 },
+  highHitMm: { label: wholeFigures('95 % hit'), unit: 'mm', decimals: 0, changeDecimals: 1 },
+  reserveMm: { label: wholeFigures('Left at the 95 % hit'), unit: 'mm', decimals: 0, changeDecimals: 1 },
   riskPct: { label: 'Risk of bottoming, a run', unit: '', decimals: 0, changeDecimals: 1 },
   fullestHitM: {
     label: 'Bottoms at',
@@ -171,14 +179,19 @@ export const FIGURE_TEXTS: Readonly<Record<Figure, FigureText>> = {
     hint: BRAKING,
   },
   headAngleDeg: { label: 'Head angle then', unit: '°', decimals: 1 },
-  progression: { label: 'Progression', unit: '', decimals: 2, hint: 'force at 95 % over that at 50 %' },
+  progression: {
+    label: 'Progression',
+    unit: '',
+    decimals: 2,
+    hint: wholeFigures('force at 95 % over that at 50 %'),
+  },
 };
 
 export const REMARK_TEXTS: Readonly<Record<Remark, string>> = {
   'topped out': 'It stands at full extension under this rider: there is no sag.',
   'bottomed at rest': 'It is all the way in under this rider at rest.',
   'median hit bottoms': 'Already the median hit of this track bottoms out.',
-  'high hit bottoms': 'The 95 % hit of this track bottoms out.',
+  'high hit bottoms': wholeFigures('The 95 % hit of this track bottoms out.'),
   'takes any hit': 'It takes any drop up to 20 m without bottoming.',
   'rear wheel lifts': 'The rear wheel lifts before this braking: no dive is told.',
   'braking bottoms': 'Under this braking it is all the way in.',

@@ -1,5 +1,6 @@
 import type { DropTestAnswer } from './api/drop-test.js';
 import type { LandingField } from './model/drop-form.js';
+import { withUnit } from '../../shared/format/with-unit.js';
 
 export const texts = {
   link: 'Drop test',
@@ -40,9 +41,10 @@ export const texts = {
 
   result: 'What the landings tell',
   absorption: 'Goes into the spring',
-  interval: (lower: string, upper: string) => `Nine times in ten between ${lower} and ${upper} %.`,
+  interval: (lower: string, upper: string) =>
+    `Nine times in ten between ${lower} and ${withUnit(upper, '%')}.`,
   absorptionHint: (height: string, hit: string) =>
-    `A drop of ${height} m works on the spring like a hit of ${hit} m: legs, arms, tyre and the other wheel take the rest.`,
+    `A drop of ${withUnit(height, 'm')} works on the spring like a hit of ${withUnit(hit, 'm')}: legs, arms, tyre and the other wheel take the rest.`,
   damping: 'Compression damping',
   dampingTold: (times: string, lower: string, upper: string) =>
     `${times} times what the unit’s figures say (nine times in ten ${lower} to ${upper}).`,

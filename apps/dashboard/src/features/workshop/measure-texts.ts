@@ -2,6 +2,7 @@ import type { VolumeAnswer } from './api/identify-volume.js';
 import type { NegativeVolumeAnswer } from './api/identify-negative-volume.js';
 import type { MeasureField } from './model/measure-form.js';
 import type { VolumeSource } from './model/interval.js';
+import { wholeFigures, withUnit } from '../../shared/format/with-unit.js';
 
 export const texts = {
   link: 'Measure this unit',
@@ -42,22 +43,23 @@ export const texts = {
   extended: 'Pressure extended',
   travel: 'Travel held',
   held: 'Pressure held',
-  afterWait: 'after 30 s',
+  afterWait: wholeFigures('after 30 s'),
   byRuler: 'by the ruler',
   more: 'Another try',
   remove: (number: number) => `Remove try ${number}`,
-  wait: 'Start the 30 s',
-  waiting: (seconds: number) => `${seconds} s left`,
+  wait: wholeFigures('Start the 30 s'),
+  waiting: (seconds: number) => `${withUnit(String(seconds), 's')} left`,
   readNow: 'Read the gauge now',
 
   result: 'Positive volume',
   resultNone: 'Comes as soon as the hose volume and one whole try are in.',
   counting: 'Working it out…',
-  between: (lower: string, upper: string) => `Nine times in ten between ${lower} and ${upper} mL.`,
+  between: (lower: string, upper: string) =>
+    `Nine times in ten between ${lower} and ${withUnit(upper, 'mL')}.`,
   positiveHint: 'At full extension, without spacers.',
   limited: (source: string, share: string) => `Limited most by the ${source} (${share} of the doubt).`,
   limitedBy: (source: string) => `Limited most by the ${source}.`,
-  onlyKnownTo: (perCent: string) => `It would only be known to ${perCent} %.`,
+  onlyKnownTo: (perCent: string) => `It would only be known to ${withUnit(perCent, '%')}.`,
   allShares: 'What the doubt comes from',
   share: 'Part of it',
   source: 'From',
@@ -77,7 +79,7 @@ export const texts = {
     'Let all air out and repeat, four times if you can.',
   ],
   against: (volume: string, sd: string) =>
-    `Measured against the positive volume of step 2: ${volume} ± ${sd} mL.`,
+    `Measured against the positive volume of step 2: ${volume} ±${withUnit(sd, 'mL')}.`,
   againstTyped:
     'Step 2 has not told the positive volume yet. If you know it otherwise, enter it here with how far it may be off.',
   before: 'Before',
@@ -120,7 +122,11 @@ export const FIELD_TEXTS: Readonly<Record<MeasureField, FieldText>> = {
   spacers: { label: 'Spacers in it', unit: '', hint: 'Best 0', required: true },
   hoseVolumeMl: { label: 'Air in hose and gauge', unit: 'mL', hint: 'Usually 2 to 8', required: true },
   hoseVolumeSdMl: { label: 'The hose may be off by', unit: 'mL', hint: 'Empty: 1.5 mL' },
-  gaugeZeroSdPsi: { label: 'The gauge’s zero may be off by', unit: 'psi', hint: 'Empty: 0.3 psi' },
+  gaugeZeroSdPsi: {
+    label: 'The gauge’s zero may be off by',
+    unit: 'psi',
+    hint: 'Empty: 0.3 psi',
+  },
   gaugeReadingSdPsi: { label: 'A reading may be off by', unit: 'psi', hint: 'Empty: 0.5 psi' },
   travelSdMm: { label: 'A travel may be off by', unit: 'mm', hint: 'Empty: 0.5 mm' },
   altitudeM: { label: 'Altitude of the workshop', unit: 'm', hint: 'Empty: sea level' },

@@ -1,20 +1,44 @@
 import { describe, expect, it } from 'vitest';
 import { numberText, parseNumber } from './parse.js';
-import { formatChange, formatCount, formatHeight, formatNumber, formatShare } from './numbers.js';
+import {
+  formatChange,
+  formatCount,
+  formatHeight,
+  formatNumber,
+  formatShare,
+  formatSigned,
+} from './numbers.js';
 import { formatRunTime, localDay, parseRunTime } from './time.js';
+import { wholeFigures, withUnit } from './with-unit.js';
 
 describe('numbers as a person reads them', () => {
-  it('a change carries its sign, and none that rounds to nothing', () => {
+  it('a change carries its sign and its unit, and is said in words where it rounds to nothing', () => {
     expect(formatChange(3)).toBe('+3');
-    expect(formatChange(-1.5, 1)).toBe('−1.5');
-    expect(formatChange(-0.2)).toBe('±0');
+    expect(formatChange(-1.5, 1, '%')).toBe('−1.5\u00a0%');
+    expect(formatChange(-0.2)).toBe('no\u00a0change');
+    expect(formatChange(0.04, 1, '%')).toBe('no\u00a0change');
+  });
+
+  it('the ends of an interval carry their sign, and nothing has none', () => {
+    expect(formatSigned(0.3, 1)).toBe('+0.3');
+    expect(formatSigned(-1200)).toBe('−1200');
+    expect(formatSigned(-0.04, 1)).toBe('0.0');
+  });
+
+  it('no line parts a figure from its unit, in figures or in sentences', () => {
+    expect(withUnit('18.1', '%')).toBe('18.1\u00a0%');
+    expect(withUnit('68.9', '°')).toBe('68.9°');
+    expect(withUnit('2.48', '')).toBe('2.48');
+    expect(wholeFigures('The 95 % hit leaves 12–14 mm of 4 m/s² at 2 N·s; 3 men stay, ± 2 mL')).toBe(
+      'The 95\u00a0% hit leaves 12–14\u00a0mm of 4\u00a0m/s² at 2\u00a0N·s; 3 men stay, ±\u00a02\u00a0mL',
+    );
   });
 
   it('a risk that the model cannot know better is not shown as zero or as certain', () => {
-    expect(formatShare(0.042)).toBe('4 %');
-    expect(formatShare(0.0004)).toBe('under 1 %');
-    expect(formatShare(0.9999)).toBe('over 99 %');
-    expect(formatShare(0)).toBe('0 %');
+    expect(formatShare(0.042)).toBe('4\u00a0%');
+    expect(formatShare(0.0004)).toBe('under 1\u00a0%');
+    expect(formatShare(0.9999)).toBe('over 99\u00a0%');
+    expect(formatShare(0)).toBe('0\u00a0%');
   });
 
   it('hit heights keep two decimals below a metre', () => {
@@ -28,8 +52,8 @@ describe('numbers as a person reads them', () => {
   });
 
   it('one of a thing is not several', () => {
-    expect(formatCount(1, 'run')).toBe('1 run');
-    expect(formatCount(0, 'run')).toBe('0 runs');
+    expect(formatCount(1, 'run')).toBe('1\u00a0run');
+    expect(formatCount(0, 'run')).toBe('0\u00a0runs');
   });
 });
 

@@ -1,4 +1,5 @@
 import { rounded, scale, shownUnit } from './units.js';
+import { withUnit } from './with-unit.js';
 
 /** The language of the pages; the one place to change it. */
 const LANGUAGE = 'en-GB';
@@ -25,18 +26,27 @@ function formatWith(decimals: number): Intl.NumberFormat {
 /** A number with a fixed count of decimals, in tabular form: 7.50. */
 export const formatNumber = (value: number, decimals = 0): string => formatWith(decimals).format(value);
 
-/** A signed change: +3, −1.5, ±0. */
-export function formatChange(value: number, decimals = 0): string {
+/** What a change is called that rounds to nothing: a sign before a nought reads as an uncertainty. */
+const NO_CHANGE = withUnit('no', 'change');
+
+/** A figure with its sign, where the two sides of nothing are told apart: +3, −1.5, 0. */
+export function formatSigned(value: number, decimals = 0): string {
   const text = formatNumber(Math.abs(value), decimals);
-  if (Number(text.replaceAll(',', '')) === 0) return `±${text}`;
+  if (Number(text.replaceAll(',', '')) === 0) return text;
   return `${value > 0 ? '+' : '−'}${text}`;
+}
+
+/** A change: +3 psi, −1.5, no change. */
+export function formatChange(value: number, decimals = 0, unit = ''): string {
+  const text = formatSigned(value, decimals);
+  return Number(text.replace(/[+−]/, '').replaceAll(',', '')) === 0 ? NO_CHANGE : withUnit(text, unit);
 }
 
 /** A share between 0 and 1 in per cent: 4 %, under 1 %. */
 export function formatShare(share: number): string {
-  if (share > 0 && share < SMALLEST_SHOWN_SHARE) return 'under 1 %';
-  if (share < 1 && share > 1 - SMALLEST_SHOWN_SHARE) return 'over 99 %';
-  return `${formatNumber(share * PERCENT)} %`;
+  if (share > 0 && share < SMALLEST_SHOWN_SHARE) return `under ${withUnit('1', '%')}`;
+  if (share < 1 && share > 1 - SMALLEST_SHOWN_SHARE) return `over ${withUnit('99', '%')}`;
+  return withUnit(formatNumber(share * PERCENT), '%');
 }
 
 /** A hit height in metres, with the decimals its size deserves: 0.42, 1.6. */
@@ -46,7 +56,7 @@ export function formatHeight(metres: number): string {
 
 /** One of something, or several: 1 run, 4 runs. */
 export function formatCount(count: number, one: string, several = `${one}s`): string {
-  return `${formatNumber(count)} ${count === 1 ? one : several}`;
+  return withUnit(formatNumber(count), count === 1 ? one : several);
 }
 
 /** What a person can pump to: half psi, a twentieth of a bar. */
@@ -63,12 +73,12 @@ export const formatPressure = (psi: number): string =>
   formatNumber(scale('psi').fromApi(psi), gaugeDecimals(psi));
 
 /** 71 psi, 4.90 bar. */
-export const pressureText = (psi: number): string => `${formatPressure(psi)} ${shownUnit('psi')}`;
+export const pressureText = (psi: number): string => withUnit(formatPressure(psi), shownUnit('psi'));
 
-/** The change of a pressure: −3 psi, +0.21 bar. */
+/** The change of a pressure: −3 psi, +0.21 bar, no change. */
 export const pressureChangeText = (psi: number): string =>
-  `${formatChange(scale('psi').fromApi(psi), gaugeDecimals(psi))} ${shownUnit('psi')}`;
+  formatChange(scale('psi').fromApi(psi), gaugeDecimals(psi), shownUnit('psi'));
 
 /** 6 °C, 43 °F. */
 export const temperatureText = (celsius: number): string =>
-  `${formatNumber(scale('°C').fromApi(celsius))} ${shownUnit('°C')}`;
+  withUnit(formatNumber(scale('°C').fromApi(celsius)), shownUnit('°C'));

@@ -28,7 +28,7 @@ const setup = (fork: EndSetup, shock: EndSetup | null): Setup => ({
 describe('what changed between two set-ups', () => {
   it('names spacers and pressure with their signs', () => {
     expect(setupChanges(setup(end(), null), setup(end({ spacers: 3, pressurePsi: 68 }), null))).toEqual([
-      'fork +1 spacer, −3 psi',
+      'fork +1\u00a0spacer, −3\u00a0psi',
     ]);
   });
 

@@ -23,7 +23,7 @@ function endChanges(end: string, before: EndSetup | null, after: EndSetup | null
 }
 
 const spacerChange = (spacers: number) =>
-  spacers === 0 ? '' : `${formatChange(spacers)} ${Math.abs(spacers) === 1 ? 'spacer' : 'spacers'}`;
+  spacers === 0 ? '' : formatChange(spacers, 0, Math.abs(spacers) === 1 ? 'spacer' : 'spacers');
 
 const pressureChange = (psi: number) => (Math.abs(psi) < SAME_PRESSURE_PSI ? '' : pressureChangeText(psi));
 

@@ -17,11 +17,19 @@ const pressures = fc.double({ min: 5, max: 600, noNaN: true });
 describe('figures in the chosen units', () => {
   it('are shown in them', () => {
     showIn(OTHER);
-    expect([pressureText(71), massText(82), temperatureText(18)]).toEqual(['4.90 bar', '180.8 lb', '64 °F']);
-    expect(pressureChangeText(-3)).toBe('−0.21 bar');
+    expect([pressureText(71), massText(82), temperatureText(18)]).toEqual([
+      '4.90\u00a0bar',
+      '180.8\u00a0lb',
+      '64\u00a0°F',
+    ]);
+    expect(pressureChangeText(-3)).toBe('−0.21\u00a0bar');
     showIn(USUAL);
-    expect([pressureText(71), pressureText(70.96), massText(82)]).toEqual(['71 psi', '71 psi', '82.0 kg']);
-    expect(pressureChangeText(-2.5)).toBe('−2.5 psi');
+    expect([pressureText(71), pressureText(70.96), massText(82)]).toEqual([
+      '71\u00a0psi',
+      '71\u00a0psi',
+      '82.0\u00a0kg',
+    ]);
+    expect(pressureChangeText(-2.5)).toBe('−2.5\u00a0psi');
   });
 
   it('keep millimetres and all other units', () => {
@@ -93,23 +101,27 @@ describe('limits', () => {
         );
       }),
     );
-    expect(pressureRangeText(40, 120)).toBe('2.76–8.27 bar');
+    expect(pressureRangeText(40, 120)).toBe('2.76–8.27\u00a0bar');
   });
 });
 
 describe('a sentence of the API', () => {
   it('tells its figures in the chosen units', async () => {
     await showFiguresIn(OTHER);
-    expect(inChosenUnits('a number from 5 to 600 psi')).toBe('a number from 0.35 to 41.36 bar');
-    expect(inChosenUnits('at most 120 psi')).toBe('at most 8.27 bar');
-    expect(inChosenUnits('fork 71 → 68 psi, 2 → 3 spacers')).toBe('fork 4.9 → 4.69 bar, 2 → 3 spacers');
-    expect(inChosenUnits('a number from -40 to 55 °C')).toBe('a number from −40 to 131 °F');
-    expect(inChosenUnits('a number from 30 to 160 kg')).toBe('a number from 66.14 to 352.73 lb');
+    expect(inChosenUnits('a number from 5 to 600 psi')).toBe('a number from 0.35 to 41.36\u00a0bar');
+    expect(inChosenUnits('at most 120 psi')).toBe('at most 8.27\u00a0bar');
+    expect(inChosenUnits('fork 71 → 68 psi, 2 → 3 spacers')).toBe(
+      'fork 4.9 → 4.69\u00a0bar, 2 → 3\u00a0spacers',
+    );
+    expect(inChosenUnits('a number from -40 to 55 °C')).toBe('a number from −40 to 131\u00a0°F');
+    expect(inChosenUnits('a number from 30 to 160 kg')).toBe('a number from 66.14 to 352.73\u00a0lb');
   });
 
   it('stays as it is in the units of the API, and keeps what is no figure with a unit', async () => {
-    expect(inChosenUnits('a number from 5 to 600 psi')).toBe('a number from 5 to 600 psi');
+    expect(inChosenUnits('a number from 5 to 600 psi')).toBe('a number from 5 to 600\u00a0psi');
     await showFiguresIn(OTHER);
-    expect(inChosenUnits('3 spacers and 20 mm; 5 kg/m; psi')).toBe('3 spacers and 20 mm; 5 kg/m; psi');
+    expect(inChosenUnits('3 spacers and 20 mm; 5 kg/m; psi')).toBe(
+      '3\u00a0spacers and 20\u00a0mm; 5\u00a0kg/m; psi',
+    );
   });
 });

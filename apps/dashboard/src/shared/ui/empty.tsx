@@ -8,11 +8,13 @@ interface EmptyProps {
   readonly action?: ReactNode;
   /** True where it is all that the page has to say: then its title is the page's. */
   readonly isPage?: boolean;
+  /** True in a part of a page that has its own heading. */
+  readonly isPart?: boolean;
 }
 
 /** Nothing here yet, and what to do next. */
-export function Empty({ title, children, action, isPage = false }: EmptyProps) {
-  const Heading = isPage ? 'h1' : 'h2';
+export function Empty({ title, children, action, isPage = false, isPart = false }: EmptyProps) {
+  const Heading = isPage ? 'h1' : isPart ? 'h3' : 'h2';
   return (
     <div className={classes.empty}>
       <Heading className={classes.second}>{title}</Heading>

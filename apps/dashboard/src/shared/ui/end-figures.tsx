@@ -19,7 +19,7 @@ export function EndFigures({ end, big = false }: EndFiguresProps) {
       </span>
       <span className={classes.main}>
         <span className={classes.figure}>{end.spacers}</span>
-        <span className={classes.unit}>{formatCount(end.spacers, 'spacer').replace(/^\S+ /, '')}</span>
+        <span className={classes.unit}>{formatCount(end.spacers, 'spacer').replace(/^\S+\s/, '')}</span>
       </span>
       <Clicks end={end} />
     </div>

@@ -21,12 +21,12 @@ export function Advice({ end }: { readonly end: EndBaseline }) {
       {clicks === null && end.rebound !== 'leave' && <Text size="sm">{texts.rebound[end.rebound]}.</Text>}
       {wanted !== null && (
         <Text size="sm">
-          {texts.wantedSag(sag(wanted.sagLowPct), sag(wanted.sagHighPct))} {wanted.sagMessage}
+          {texts.wantedSag(sag(wanted.sagLowPct), sag(wanted.sagHighPct))} {inChosenUnits(wanted.sagMessage)}
         </Text>
       )}
       {wanted !== null && (
         <Text size="sm">
-          {texts.wanted(formatNumber(wanted.reserveMm))} {wanted.reserveMessage}
+          {texts.wanted(formatNumber(wanted.reserveMm))} {inChosenUnits(wanted.reserveMessage)}
         </Text>
       )}
       {time.map((line) => (
@@ -36,7 +36,7 @@ export function Advice({ end }: { readonly end: EndBaseline }) {
       ))}
       {sharpen !== null && sharpen.sentence !== '' && (
         <Text size="sm">
-          <strong>{texts.next}</strong> {sharpen.sentence}
+          <strong>{texts.next}</strong> {inChosenUnits(sharpen.sentence)}
         </Text>
       )}
     </>

@@ -3,6 +3,7 @@ import { formatChange, formatNumber, formatShare } from '../../../shared/format/
 import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
 import { fillText } from '../../../shared/format/fill.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 const PER_CENT = 100;
 const inBrackets = (change: string) => ` (${change})`;
@@ -31,16 +32,17 @@ export function Alternatives({ alternatives }: Pick<EndBaseline, 'alternatives'>
               <Table.Th scope="row">{kind}</Table.Th>
               <Table.Td>{fillText(fill)}</Table.Td>
               <Table.Td ta="end">
-                {formatNumber(fill.sagPct, 1)} %{cost !== null && inBrackets(formatChange(cost.sagPct, 1))}
+                {withUnit(formatNumber(fill.sagPct, 1), '%')}
+                {cost !== null && inBrackets(formatChange(cost.sagPct, 1))}
               </Table.Td>
               <Table.Td ta="end">
-                {formatNumber(fill.reserve95Mm)} mm
+                {withUnit(formatNumber(fill.reserve95Mm), 'mm')}
                 {cost !== null && inBrackets(formatChange(cost.reserve95Mm))}
               </Table.Td>
               <Table.Td ta="end">{formatShare(fill.riskPct / PER_CENT)}</Table.Td>
-              <Table.Td ta="end">{cost !== null && `${formatChange(cost.earlyForceN)} N`}</Table.Td>
+              <Table.Td ta="end">{cost !== null && formatChange(cost.earlyForceN, 0, 'N')}</Table.Td>
               <Table.Td ta="end">
-                {fill.brakingTravelMm !== null && `${formatNumber(fill.brakingTravelMm)} mm`}
+                {fill.brakingTravelMm !== null && withUnit(formatNumber(fill.brakingTravelMm), 'mm')}
                 {cost?.brakingTravelMm != null && inBrackets(formatChange(cost.brakingTravelMm))}
               </Table.Td>
               <Table.Td>{breaks.length === 0 ? texts.meetsAll : breaks.join(', ')}</Table.Td>

@@ -8,6 +8,7 @@ import { Advice } from './advice.js';
 import { Evidence } from './evidence.js';
 import { FillTable } from './fill-table.js';
 import { MoreAbout } from './more-about.js';
+import { inChosenUnits } from '../../../shared/format/sentences.js';
 import classes from './baselines.module.css';
 
 interface EndBaselineProps {
@@ -39,13 +40,15 @@ export function EndBaseline({ teamId, name, end, canChange }: EndBaselineProps) 
           {...strokeMarks(end, wanted)}
         />
       )}
-      {end.status === 'no limits' && <Warning word={texts.noRecommendation}>{end.message}</Warning>}
+      {end.status === 'no limits' && (
+        <Warning word={texts.noRecommendation}>{inChosenUnits(end.message)}</Warning>
+      )}
       {end.status === 'not feasible' && (
         <Warning word={texts.notFeasible}>
-          {end.message} {end.unmet.length > 0 && texts.unmet(end.unmet.join(', '))}
+          {inChosenUnits(end.message)} {end.unmet.length > 0 && texts.unmet(end.unmet.join(', '))}
         </Warning>
       )}
-      {end.status === 'recommended' && <Text size="sm">{end.message}</Text>}
+      {end.status === 'recommended' && <Text size="sm">{inChosenUnits(end.message)}</Text>}
       <Advice end={end} />
       <Evidence evidence={end.evidence} />
       <MoreAbout teamId={teamId} end={end} canChange={canChange} />

@@ -3,6 +3,7 @@ import type { EvaluatedFill } from '../../../shared/http/reads/baselines.js';
 import { Scroller } from '../../../shared/ui/scroller.js';
 import { shortFillText } from '../model/fill-text.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 import classes from './baselines.module.css';
 
 interface FillTableProps {
@@ -16,11 +17,11 @@ interface FillTableProps {
 
 const PER_CENT = 100;
 const risk = (fill: EvaluatedFill) => formatShare(fill.riskPct / PER_CENT);
-const sag = (fill: EvaluatedFill) => `${formatNumber(fill.sagPct, 1)} %`;
-const left = (fill: EvaluatedFill) => `${formatNumber(fill.reserve95Mm)} mm`;
+const sag = (fill: EvaluatedFill) => withUnit(formatNumber(fill.sagPct, 1), '%');
+const left = (fill: EvaluatedFill) => withUnit(formatNumber(fill.reserve95Mm), 'mm');
 
 const braking = ({ brakingTravelMm }: EvaluatedFill) =>
-  brakingTravelMm === null ? '' : `${formatNumber(brakingTravelMm)} mm`;
+  brakingTravelMm === null ? '' : withUnit(formatNumber(brakingTravelMm), 'mm');
 
 /** Now beside the baseline; the change from now in brackets. */
 export function FillTable({ name, now, wanted, wantedName, isTooRisky }: FillTableProps) {
@@ -79,7 +80,9 @@ export function FillTable({ name, now, wanted, wantedName, isTooRisky }: FillTab
           <tr>
             <th scope="row">{texts.risk}</th>
             <td>{now !== null && risk(now)}</td>
-            {wanted !== null && <td>{isTooRisky ? `${formatNumber(wanted.riskPct, 1)} %` : risk(wanted)}</td>}
+            {wanted !== null && (
+              <td>{isTooRisky ? withUnit(formatNumber(wanted.riskPct, 1), '%') : risk(wanted)}</td>
+            )}
           </tr>
         </tbody>
       </table>

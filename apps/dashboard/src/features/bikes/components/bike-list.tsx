@@ -3,6 +3,7 @@ import type { Bike } from '../../../shared/http/reads/bikes.js';
 import { NameLink } from '../../../shared/ui/name-link.js';
 import { RecordTable } from '../../../shared/ui/record-table.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 /** Names of the things a bike refers to, by id. */
 type NameOf = (id: string) => string;
@@ -40,4 +41,4 @@ export function BikeList({ teamId, bikes, riderName, unitName, canChange }: Bike
 }
 
 const travel = ({ frontWheelTravelMm, rearWheelTravelMm }: Bike) =>
-  `${formatNumber(frontWheelTravelMm)} / ${formatNumber(rearWheelTravelMm)} mm`;
+  withUnit(`${formatNumber(frontWheelTravelMm)} / ${formatNumber(rearWheelTravelMm)}`, 'mm');

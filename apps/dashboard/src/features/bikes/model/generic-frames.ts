@@ -2,6 +2,7 @@ import { storedText } from '../../../shared/format/entry.js';
 import { numberText } from '../../../shared/format/parse.js';
 import type { BikeValues } from './bike-form.js';
 import { leverageText, type LeverageTable } from './leverage.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 interface GenericFrame {
   readonly category: string;
@@ -24,7 +25,7 @@ const frame = (
   [massKg, frontUnsprungMassKg, rearUnsprungMassKg]: [number, number, number],
 ): GenericFrame => ({
   category,
-  label: `${category}, ${frontWheelTravelMm}/${rearWheelTravelMm} mm`,
+  label: `${category}, ${frontWheelTravelMm}/${withUnit(String(rearWheelTravelMm), 'mm')}`,
   figures: {
     massKg,
     frontUnsprungMassKg,

@@ -1,11 +1,12 @@
 import { Text } from '@mantine/core';
-import { formatChange, formatNumber } from '../../../shared/format/numbers.js';
+import { formatSigned, formatNumber } from '../../../shared/format/numbers.js';
 import { pictureSize, useWidth } from '../../../shared/ui/use-width.js';
 import type { IntervalRow } from '../api/comparison.js';
 import { alongAxis, type Axis } from '../model/axis.js';
 import { intervalAxis } from '../model/interval-axis.js';
 import { texts } from '../texts.js';
 import { IntervalTable } from './interval-table.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 import classes from './comparisons.module.css';
 
 const ROW_PX = 60;
@@ -37,7 +38,7 @@ export function IntervalChart<Row extends IntervalRow>(props: IntervalChartProps
   return (
     <figure className={classes.frame} aria-label={title}>
       <Text size="sm" c="dimmed">
-        {texts.intervalsLead(`${formatNumber(marginPct, 1)} %`)}
+        {texts.intervalsLead(withUnit(formatNumber(marginPct, 1), '%'))}
       </Text>
       <div ref={ref}>
         <svg {...pictureSize(width, foot + AXIS_PX)} aria-hidden="true">
@@ -70,7 +71,7 @@ export function IntervalChart<Row extends IntervalRow>(props: IntervalChartProps
           ))}
           {axis.ticks.map((tick) => (
             <text key={tick} className={classes.figure} x={x(tick)} y={foot + 16} textAnchor="middle">
-              {tick === 0 ? '0' : formatChange(tick, Number.isInteger(tick) ? 0 : 1)}
+              {formatSigned(tick, Number.isInteger(tick) ? 0 : 1)}
             </text>
           ))}
           <text className={classes.figure} x={width - INSET_PX} y={foot + 34} textAnchor="end">

@@ -1,7 +1,8 @@
 import { Table } from '@mantine/core';
-import { formatChange } from '../../../shared/format/numbers.js';
+import { formatSigned } from '../../../shared/format/numbers.js';
 import type { IntervalRow } from '../api/comparison.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 interface IntervalTableProps<Row> {
   /** What the rows are: set-ups, or sections of the track. */
@@ -10,7 +11,7 @@ interface IntervalTableProps<Row> {
   readonly labelOf: (row: Row) => string;
 }
 
-const percent = (value: number | null) => (value === null ? '' : `${formatChange(value, 1)} %`);
+const percent = (value: number | null) => (value === null ? '' : withUnit(formatSigned(value, 1), '%'));
 
 /** The intervals in figures. */
 export function IntervalTable<Row extends IntervalRow>({ head, rows, labelOf }: IntervalTableProps<Row>) {

@@ -2,6 +2,7 @@ import { Table } from '@mantine/core';
 import { formatChange, formatNumber } from '../../../shared/format/numbers.js';
 import type { ArmComparison, Comparison } from '../api/comparison.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 const P_DECIMALS = 3;
 
@@ -47,12 +48,12 @@ function factsOfAll({
 }: Comparison): Fact[] {
   const { runs, timed, voided, untimed } = counts;
   const scatterWords =
-    scatter && `${formatNumber(scatter.scatterPct, 2)} %, ${texts.scatterFrom[scatter.source]}`;
+    scatter && `${withUnit(formatNumber(scatter.scatterPct, 2), '%')}, ${texts.scatterFrom[scatter.source]}`;
   return [
     [texts.counts, texts.countsText(runs, timed, voided, untimed)],
     [texts.scatter, scatterWords ?? ''],
-    [texts.trendOver, trendOverSessionPct === null ? '' : `${formatChange(trendOverSessionPct, 1)} %`],
-    [texts.errorRate, `${formatNumber(errorRatePct, 2)} %`],
+    [texts.trendOver, trendOverSessionPct === null ? '' : formatChange(trendOverSessionPct, 1, '%')],
+    [texts.errorRate, withUnit(formatNumber(errorRatePct, 2), '%')],
     [
       texts.feelErrorRate,
       feelComparisons === 0

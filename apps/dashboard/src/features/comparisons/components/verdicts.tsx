@@ -1,6 +1,7 @@
 import { Text } from '@mantine/core';
 import type { Comparison } from '../api/comparison.js';
 import { texts } from '../texts.js';
+import { inChosenUnits } from '../../../shared/format/sentences.js';
 import classes from './comparisons.module.css';
 
 interface VerdictsProps {
@@ -19,13 +20,13 @@ export function Verdicts({ comparison, labelOf }: VerdictsProps) {
           <li key={labelOf(arm)} className={classes.verdict}>
             <Text>{texts.against(labelOf(arm), labelOf(current))}</Text>
             <strong>{arm.verdict}</strong>
-            <Text maw="60ch">{arm.sentence}</Text>
+            <Text maw="60ch">{inChosenUnits(arm.sentence)}</Text>
           </li>
         ))}
       </ul>
       {sentences.map((sentence) => (
         <Text key={sentence} maw="70ch">
-          {sentence}
+          {inChosenUnits(sentence)}
         </Text>
       ))}
     </>

@@ -6,6 +6,8 @@ import { WarningMark } from '../../../shared/ui/note.js';
 import type { StrokeMarks } from '../../../shared/ui/stroke-bar/layout.js';
 import { StrokeBar } from '../../../shared/ui/stroke-bar/stroke-bar.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
+import { inChosenUnits } from '../../../shared/format/sentences.js';
 import classes from './decisions.module.css';
 
 type Expected = NonNullable<Decision['expected']>['fork'];
@@ -41,7 +43,11 @@ export function EndOutcome({ name, unit, expected, observed }: EndOutcomeProps) 
       )}
       {observed !== null && (
         <Text>
-          {isSurprising(observed) ? <WarningMark>{observed.sentence}</WarningMark> : observed.sentence}
+          {isSurprising(observed) ? (
+            <WarningMark>{inChosenUnits(observed.sentence)}</WarningMark>
+          ) : (
+            inChosenUnits(observed.sentence)
+          )}
         </Text>
       )}
     </div>
@@ -51,7 +57,7 @@ export function EndOutcome({ name, unit, expected, observed }: EndOutcomeProps) 
 const PER_CENT = 100;
 
 const riskText = ({ sagPct, riskPct }: NonNullable<Expected>): string => {
-  const sag = `${texts.sag} ${formatNumber(sagPct, 1)} %`;
+  const sag = `${texts.sag} ${withUnit(formatNumber(sagPct, 1), '%')}`;
   return riskPct === null ? sag : `${sag}, ${texts.risk} ${formatShare(riskPct / PER_CENT)}`;
 };
 

@@ -1,5 +1,6 @@
 import { parseNumber } from '../../../shared/format/parse.js';
 import { NumberField } from '../../../shared/ui/number-field.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 import classes from './ride.module.css';
 
 interface RingFieldProps {
@@ -23,7 +24,7 @@ export function RingField({ label, value, error, strokeMm, onChange }: RingField
           type="range"
           className={isRead ? classes.slider : `${classes.slider} ${classes.unread}`}
           aria-label={`${label}, on the stroke`}
-          aria-valuetext={isRead ? `${value} mm` : 'not read'}
+          aria-valuetext={isRead ? withUnit(value, 'mm') : 'not read'}
           min={0}
           max={Math.floor(strokeMm)}
           step={1}

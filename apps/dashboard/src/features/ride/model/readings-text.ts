@@ -1,6 +1,7 @@
 import { formatNumber } from '../../../shared/format/numbers.js';
 import type { RunInput } from '../queue/queued-run.js';
 import { myBikeTexts } from '../my-bike-texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 type Ring = RunInput['fork'];
 
@@ -8,8 +9,8 @@ function ringText(end: string, ring: Ring): string[] {
   if (ring == null) return [];
   const { travelUsedMm, travelLeftMm, bottomOuts } = ring;
   const figures = [
-    ...(travelUsedMm == null ? [] : [`${formatNumber(travelUsedMm)} mm used`]),
-    ...(travelLeftMm == null ? [] : [`${formatNumber(travelLeftMm)} mm left`]),
+    ...(travelUsedMm == null ? [] : [`${withUnit(formatNumber(travelUsedMm), 'mm')} used`]),
+    ...(travelLeftMm == null ? [] : [`${withUnit(formatNumber(travelLeftMm), 'mm')} left`]),
     ...(bottomOuts ? ['bottomed out'] : []),
   ];
   return [`${end} ${figures.join(', ')}`];

@@ -5,6 +5,7 @@ import { Assumed } from '../../../shared/ui/note.js';
 import { NameLink } from '../../../shared/ui/name-link.js';
 import { RecordTable } from '../../../shared/ui/record-table.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 interface RiderListProps {
   readonly teamId: string;
@@ -13,7 +14,7 @@ interface RiderListProps {
 }
 
 const sag = ({ sagLowPct, sagHighPct }: Rider['fork']) =>
-  `${formatNumber(sagLowPct)}–${formatNumber(sagHighPct)} %`;
+  withUnit(`${formatNumber(sagLowPct)}–${formatNumber(sagHighPct)}`, '%');
 
 export function RiderList({ teamId, riders, canChange }: RiderListProps) {
   const name = ({ id, name: text }: Rider) => (
@@ -32,7 +33,7 @@ export function RiderList({ teamId, riders, canChange }: RiderListProps) {
         {
           title: texts.risk,
           isNumber: true,
-          cell: ({ acceptedRiskPct }) => `${formatNumber(acceptedRiskPct)} %`,
+          cell: ({ acceptedRiskPct }) => withUnit(formatNumber(acceptedRiskPct), '%'),
         },
       ]}
     />

@@ -4,6 +4,7 @@ import { formatMoment, formatRunTime } from '../../../shared/format/time.js';
 import { Warning } from '../../../shared/ui/note.js';
 import type { RecordingPreview } from '../api/recording.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 /** 95 of 100 times are within so many standard uncertainties. */
 const COVERAGE = 1.96;
@@ -39,7 +40,7 @@ export function RecordedRuns({ preview }: { preview: RecordingPreview }) {
                 <Table.Tr key={startedAt}>
                   <Table.Th scope="row">{formatMoment(startedAt)}</Table.Th>
                   <Table.Td ta="end">{formatRunTime(timeS)}</Table.Td>
-                  <Table.Td ta="end">±{formatNumber(COVERAGE * timeSdS, 1)} s</Table.Td>
+                  <Table.Td ta="end">{withUnit(`±${formatNumber(COVERAGE * timeSdS, 1)}`, 's')}</Table.Td>
                 </Table.Tr>
               ))}
             </Table.Tbody>

@@ -6,11 +6,14 @@ import { fieldErrors } from '../../../shared/http/field-errors.js';
 import type { Ground } from '../../../shared/http/reads/baselines.js';
 import type { Bike } from '../../../shared/http/reads/bikes.js';
 import type { Track } from '../../../shared/http/reads/tracks.js';
+import { Empty } from '../../../shared/ui/empty.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { FileField } from '../../../shared/ui/file-field.js';
+import { LinkButton } from '../../../shared/ui/link.js';
 import { NumberField } from '../../../shared/ui/number-field.js';
 import { useImportRecording, usePreviewRecording, type Recording } from '../api/recording.js';
 import { texts } from '../texts.js';
+import { NoGates } from './no-gates.js';
 import { RecordedRuns } from './recorded-runs.js';
 
 interface RecordingFormProps {
@@ -33,8 +36,22 @@ export function RecordingForm({ teamId, tracks, bikes, grounds }: RecordingFormP
   const [condition, setCondition] = useState<Ground>('dry');
   const preview = usePreviewRecording(teamId);
   const store = useImportRecording(teamId);
-  if (timed.length === 0) return <Text>{texts.noGates}</Text>;
-  if (bikes.length === 0) return <Text>{texts.noBikes}</Text>;
+  if (timed.length === 0) return <NoGates teamId={teamId} tracks={tracks} />;
+  if (bikes.length === 0) {
+    return (
+      <Empty
+        isPart
+        title={texts.noBikes}
+        action={
+          <LinkButton to="/teams/$teamId/team/bikes" params={{ teamId }}>
+            {texts.enterBike}
+          </LinkButton>
+        }
+      >
+        {texts.noBikesLead}
+      </Empty>
+    );
+  }
 
   // What was checked is no longer what would be stored.
   const changing =

@@ -1,6 +1,7 @@
 import { formatHeight, formatNumber } from '../../../shared/format/numbers.js';
 import type { Run } from '../../../shared/http/reads/runs.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 type Hit = NonNullable<NonNullable<Run['fork']>['hit']>;
 
@@ -12,10 +13,12 @@ const KIND: Record<Hit['kind'], string> = {
 
 /** The hit height behind a reading, in words: "hit at least 0.94 m". */
 function hitText(hit: Hit | null): string {
-  return hit === null ? '' : ` · ${texts.hit} ${KIND[hit.kind]}${formatHeight(hit.heightM)} m`;
+  return hit === null ? '' : ` · ${texts.hit} ${KIND[hit.kind]}${withUnit(formatHeight(hit.heightM), 'm')}`;
 }
 
 /** What the ring showed: "152 mm · hit 0.47 m". */
 export function readingText(reading: Run['fork']): string {
-  return reading === null ? texts.notRead : `${formatNumber(reading.travelUsedMm)} mm${hitText(reading.hit)}`;
+  return reading === null
+    ? texts.notRead
+    : `${withUnit(formatNumber(reading.travelUsedMm), 'mm')}${hitText(reading.hit)}`;
 }

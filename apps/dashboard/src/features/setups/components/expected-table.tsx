@@ -2,6 +2,7 @@ import { Table } from '@mantine/core';
 import { formatNumber } from '../../../shared/format/numbers.js';
 import type { Decision } from '../../../shared/http/reads/decisions.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 /** What the engine and the demand model expected when the decision was made. */
 export function ExpectedTable({ expected }: { expected: NonNullable<Decision['expected']> }) {
@@ -28,10 +29,10 @@ export function ExpectedTable({ expected }: { expected: NonNullable<Decision['ex
               end !== null && (
                 <Table.Tr key={name}>
                   <Table.Th scope="row">{name}</Table.Th>
-                  <Table.Td ta="end">{formatNumber(end.sagPct, 1)} %</Table.Td>
-                  <Table.Td ta="end">{withUnit(end.medianTravelMm, 'mm')}</Table.Td>
-                  <Table.Td ta="end">{withUnit(end.travel95Mm, 'mm')}</Table.Td>
-                  <Table.Td ta="end">{withUnit(end.riskPct, '%', 1)}</Table.Td>
+                  <Table.Td ta="end">{withUnit(formatNumber(end.sagPct, 1), '%')}</Table.Td>
+                  <Table.Td ta="end">{expectedText(end.medianTravelMm, 'mm')}</Table.Td>
+                  <Table.Td ta="end">{expectedText(end.travel95Mm, 'mm')}</Table.Td>
+                  <Table.Td ta="end">{expectedText(end.riskPct, '%', 1)}</Table.Td>
                 </Table.Tr>
               ),
           )}
@@ -42,5 +43,5 @@ export function ExpectedTable({ expected }: { expected: NonNullable<Decision['ex
 }
 
 /** Without a track nothing was expected of hits. */
-const withUnit = (value: number | null, unit: string, digits?: number) =>
-  value === null ? texts.notExpected : `${formatNumber(value, digits)} ${unit}`;
+const expectedText = (value: number | null, unit: string, digits?: number) =>
+  value === null ? texts.notExpected : withUnit(formatNumber(value, digits), unit);

@@ -7,6 +7,7 @@ import { RecordTable } from '../../../shared/ui/record-table.js';
 import { figuresOf } from '../model/figures.js';
 import { assumedFigures } from '../model/unit-form.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 interface UnitListProps {
   readonly teamId: string;
@@ -42,7 +43,8 @@ export function UnitList({ teamId, units, canChange }: UnitListProps) {
   );
 }
 
-const stroke = ({ strokeMm }: SpringUnit) => `${formatNumber(strokeMm, strokeMm % 1 === 0 ? 0 : 1)} mm`;
+const stroke = ({ strokeMm }: SpringUnit) =>
+  withUnit(formatNumber(strokeMm, strokeMm % 1 === 0 ? 0 : 1), 'mm');
 
 function limits(unit: SpringUnit) {
   if (!hasLimits(unit)) return <WarningMark>{texts.noLimits}</WarningMark>;

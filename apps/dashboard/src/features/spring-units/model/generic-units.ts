@@ -1,5 +1,6 @@
 import type { SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import type { UnitFigure } from './figures.js';
+import { wholeFigures, withUnit } from '../../../shared/format/with-unit.js';
 
 interface GenericUnit {
   readonly id: string;
@@ -42,7 +43,7 @@ const fork = (
   [spacerVolumeMl, lowerLegVolumeMl, lowerLegAreaMm2]: [number, number, number],
 ): GenericUnit => ({
   id: `fork-${strokeMm}`,
-  label: `Fork, ${strokeMm} mm`,
+  label: `Fork, ${withUnit(String(strokeMm), 'mm')}`,
   kind: 'fork',
   figures: {
     ...FORK,
@@ -69,7 +70,7 @@ export const GENERIC_UNITS: readonly GenericUnit[] = [
   fork(200, [1017.9, 295.2, 41.8], [11, 924, 2356.2]),
   {
     id: 'shock-65',
-    label: 'Shock, 65 mm',
+    label: wholeFigures('Shock, 65 mm'),
     kind: 'shock',
     figures: {
       ...SHOCK,

@@ -16,10 +16,10 @@ describe('what a plan can tell', () => {
   it('is said with the own scatter, the margin and what it would take', () => {
     const words = statementWords({ statement, runsAnArm: 4, riders: 2, marginPct: 2 });
     expect(words).toEqual([
-      'With your scatter of 1.2 %, 8 runs of each would tell 1.9 % 8 times in 10.',
-      'A difference of 2.0 % is found 39 times in 100.',
+      'With your scatter of 1.2\u00a0%, 8\u00a0runs of each would tell 1.9\u00a0% 8 times in 10.',
+      'A difference of 2.0\u00a0% is found 39 times in 100.',
       'Where there is no difference, that is shown 4 times in 100.',
-      'To find 2.0 % 8 times in 10 takes 29 runs of each.',
+      'To find 2.0\u00a0% 8 times in 10 takes 29\u00a0runs of each.',
       'To show that there is no such difference takes more runs than a team can ride.',
       'This is for these riders only. For riders in general it depends on how they differ in what suits them, which only the runs will show; with two set-ups that takes at least four riders.',
     ]);

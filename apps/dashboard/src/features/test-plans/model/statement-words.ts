@@ -1,5 +1,6 @@
 import { formatCount, formatNumber } from '../../../shared/format/numbers.js';
 import type { PlanPreview } from '../api/make-plan.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 /** A plan's size as its statement needs it. */
 interface Size {
@@ -16,7 +17,7 @@ const SMALL = 0.1;
 const SEVERAL_RIDERS =
   'This is for these riders only. For riders in general it depends on how they differ in what suits them, which only the runs will show; with two set-ups that takes at least four riders.';
 
-const percent = (value: number) => `${formatNumber(value, value < SMALL ? 2 : 1)} %`;
+const percent = (value: number) => withUnit(formatNumber(value, value < SMALL ? 2 : 1), '%');
 const timesIn100 = (chance: number) => `${formatNumber(chance)} times in 100`;
 
 /** What a plan can tell, in the order in which a coach asks. */

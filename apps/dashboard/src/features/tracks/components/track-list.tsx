@@ -4,6 +4,7 @@ import type { Track } from '../../../shared/http/reads/tracks.js';
 import { TextLink } from '../../../shared/ui/link.js';
 import { RecordTable } from '../../../shared/ui/record-table.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 interface TrackListProps {
   readonly teamId: string;
@@ -29,7 +30,11 @@ export function TrackList({ teamId, tracks }: TrackListProps) {
       rows={tracks}
       columns={[
         { title: texts.name, cell: name },
-        { title: texts.altitude, isNumber: true, cell: ({ altitudeM }) => `${formatNumber(altitudeM)} m` },
+        {
+          title: texts.altitude,
+          isNumber: true,
+          cell: ({ altitudeM }) => withUnit(formatNumber(altitudeM), 'm'),
+        },
         { title: texts.sections, cell: ({ sections }) => sections.join(' · ') },
       ]}
     />

@@ -5,6 +5,7 @@ import type { EndBaseline, EvaluatedFill } from '../../../shared/http/reads/base
 import { StrokeBar } from '../../../shared/ui/stroke-bar/stroke-bar.js';
 import { advisedFill, clicksText, unbroken } from '../model/sheet.js';
 import { sheetTexts as texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 import classes from './sheets.module.css';
 
 const PER_CENT = 100;
@@ -49,9 +50,9 @@ function Advised({ name, end, fill }: { name: string; end: EndBaseline; fill: Ev
       <StrokeBar title={texts.stroke(name)} titleHidden {...strokeMarks(end, fill)} />
       <p>
         {texts.predicted(
-          unbroken(`${formatNumber(fill.sagPct, 1)} %`),
-          unbroken(`${formatNumber(fill.medianTravelMm)} mm`),
-          unbroken(`${formatNumber(fill.travel95Mm)} mm`),
+          withUnit(formatNumber(fill.sagPct, 1), '%'),
+          withUnit(formatNumber(fill.medianTravelMm), 'mm'),
+          withUnit(formatNumber(fill.travel95Mm), 'mm'),
         )}{' '}
         {texts.riskOf(unbroken(formatShare(fill.riskPct / PER_CENT)))}
       </p>

@@ -7,6 +7,7 @@ import { Scroller } from '../../../shared/ui/scroller.js';
 import { advisedFill, clicksText, unbroken } from '../model/sheet.js';
 import { sheetTexts as texts } from '../texts.js';
 import { SheetSessions } from './sheet-sessions.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 import classes from './sheets.module.css';
 
 const PER_CENT = 100;
@@ -88,7 +89,7 @@ function EndRow({ who, rows, name, end }: EndRowProps) {
         {remark !== null && <div>⚠ {remark}</div>}
       </td>
       <td>{clicksText(end.clicks)}</td>
-      <td>{fill !== null && unbroken(`${formatNumber(fill.reserve95Mm)} mm`)}</td>
+      <td>{fill !== null && withUnit(formatNumber(fill.reserve95Mm), 'mm')}</td>
       <td>{fill !== null && unbroken(formatShare(fill.riskPct / PER_CENT))}</td>
       <td>{unbroken(end.evidence.level)}</td>
     </tr>

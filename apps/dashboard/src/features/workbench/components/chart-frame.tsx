@@ -1,6 +1,7 @@
 import { memo, useId } from 'react';
 import { alongAxis, strokeTicks, type Axis } from '../model/chart-scale.js';
 import { texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 import classes from './curve-chart.module.css';
 
 export const PICTURE_HEIGHT_PX = 260;
@@ -64,8 +65,7 @@ export const ChartFrame = memo(function ChartFrame({
             y={down(value) + FIGURE_DROP_PX}
             textAnchor="end"
           >
-            {value}
-            {value === y.ticks.at(-1) && ` ${unit}`}
+            {withUnit(String(value), value === y.ticks.at(-1) ? unit : '')}
           </text>
         </g>
       ))}

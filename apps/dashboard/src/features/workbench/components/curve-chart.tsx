@@ -16,6 +16,7 @@ import {
 } from './chart-frame.js';
 import { ChartLines } from './chart-lines.js';
 import { CurveTable } from './curve-table.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 import classes from './curve-chart.module.css';
 
 interface CurveChartProps {
@@ -127,10 +128,10 @@ function tellPoint(
   decimals: number,
 ): string {
   if (now === undefined) return '';
-  const at = `${formatNumber(now.travelMm)} mm: ${texts.now.toLowerCase()} ${formatNumber(of(now), decimals)} ${unit}`;
+  const at = `${withUnit(formatNumber(now.travelMm), 'mm')}: ${texts.now.toLowerCase()} ${withUnit(formatNumber(of(now), decimals), unit)}`;
   if (proposed === undefined) return at;
   const change = formatChange(of(proposed) - of(now), decimals);
-  return `${at}, ${texts.proposed.toLowerCase()} ${formatNumber(of(proposed), decimals)} ${unit} (${change})`;
+  return `${at}, ${texts.proposed.toLowerCase()} ${withUnit(formatNumber(of(proposed), decimals), unit)} (${change})`;
 }
 
 function Legend() {

@@ -9,6 +9,7 @@ import { changeIntervalText, changeText, figureText, intervalText } from '../mod
 import type { Uncertainty } from '../model/late-answers.js';
 import type { Interval } from '../model/uncertainty.js';
 import { FIGURE_TEXTS, REMARK_TEXTS, texts } from '../texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 import classes from './workbench.module.css';
 
 interface FiguresTableProps {
@@ -109,9 +110,11 @@ const Row = memo(function Row({ figure, wish, now, proposed, range, changeRange 
 function wishText(figure: Figure, { end: { wishes, unit } }: Bench): string | null {
   switch (figure) {
     case 'sagPct':
-      return texts.wanted(`${formatNumber(wishes.sagLowPct)}–${formatNumber(wishes.sagHighPct)} %`);
+      return texts.wanted(
+        withUnit(`${formatNumber(wishes.sagLowPct)}–${formatNumber(wishes.sagHighPct)}`, '%'),
+      );
     case 'reserveMm':
-      return texts.wanted(`${formatNumber((wishes.reservePct / PER_CENT) * unit.strokeMm)} mm`);
+      return texts.wanted(withUnit(formatNumber((wishes.reservePct / PER_CENT) * unit.strokeMm), 'mm'));
     case 'riskPct':
       return texts.accepted(formatShare(wishes.acceptedRiskPct / PER_CENT));
     default:

@@ -2,6 +2,7 @@ import { figureName } from '../../../shared/format/figure-names.js';
 import { figureText } from '../../../shared/format/quantities.js';
 import { numberText } from '../../../shared/format/parse.js';
 import type { BikeEnd, BikeEnds } from '../api/bike-ends.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 type AssumedInput = BikeEnd['assumed'][number];
 
@@ -32,7 +33,7 @@ export function assumedGroups(end: BikeEnd, { bikeId, braking }: BikeEnds): read
     ...ofBraking.map((field) => ({
       of: 'bike' as const,
       id: bikeId,
-      text: `${BRAKING_NAMES[field]} ${numberText(braking[field], 0)} mm`,
+      text: `${BRAKING_NAMES[field]} ${withUnit(numberText(braking[field], 0), 'mm')}`,
     })),
   ];
   const keys = [...new Set(all.map(({ of, id }) => `${of} ${id}`))];

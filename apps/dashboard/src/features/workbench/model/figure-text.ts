@@ -1,7 +1,8 @@
-import { formatChange, formatNumber, formatShare } from '../../../shared/format/numbers.js';
+import { formatChange, formatNumber, formatShare, formatSigned } from '../../../shared/format/numbers.js';
 import { FIGURE_TEXTS } from '../texts.js';
 import type { Figure } from './answers.js';
 import type { Interval } from './uncertainty.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 
 const PER_CENT = 100;
 
@@ -12,7 +13,7 @@ export function figureText(figure: Figure, value: number): string {
   return withUnit(formatNumber(value, decimals), unit);
 }
 
-/** The change of a figure from now, in brackets: (−0.6). */
+/** The change of a figure from now, in brackets: (−0.6), (no change). */
 export const changeText = (figure: Figure, change: number) =>
   `(${formatChange(change, changeDecimalsOf(figure))})`;
 
@@ -31,10 +32,5 @@ export function intervalText(figure: Figure, { lower, upper }: Interval): string
 /** −0.7 to −0.5. */
 export function changeIntervalText(figure: Figure, { lower, upper }: Interval): string {
   const decimals = changeDecimalsOf(figure);
-  return `${formatChange(lower, decimals)} to ${formatChange(upper, decimals)}`;
-}
-
-function withUnit(text: string, unit: string): string {
-  if (unit === '') return text;
-  return unit === '°' ? `${text}°` : `${text} ${unit}`;
+  return `${formatSigned(lower, decimals)} to ${formatSigned(upper, decimals)}`;
 }

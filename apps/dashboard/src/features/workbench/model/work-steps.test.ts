@@ -10,7 +10,13 @@ describe('work steps', () => {
 
   it('let all air out before the cap is opened, and pump only after it is closed', () => {
     const { steps } = workFor(now, { pressurePsi: 66, spacers: 3 }, null, 3);
-    const order = ['Let all air out', 'Open the cap', 'Put 1 spacer in', 'by hand', 'Pump to 66 psi'];
+    const order = [
+      'Let all air out',
+      'Open the cap',
+      'Put 1\u00a0spacer in',
+      'by hand',
+      'Pump to 66\u00a0psi',
+    ];
     const places = order.map((words) => steps.findIndex((step) => step.includes(words)));
     expect(places).not.toContain(-1);
     expect(places).toEqual([...places].sort((a, b) => a - b));

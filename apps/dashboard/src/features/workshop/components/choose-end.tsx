@@ -4,6 +4,7 @@ import type { Track } from '../../../shared/http/reads/tracks.js';
 import { ChoiceRow } from '../../../shared/ui/choice-row.js';
 import type { DropPlace, End } from '../api/drop-test.js';
 import { texts } from '../drop-texts.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 import classes from './workshop.module.css';
 
 interface ChooseEndProps {
@@ -39,7 +40,10 @@ export function ChooseEnd({ bikes, tracks, place, onChange }: ChooseEndProps) {
         onChange={(event) => onChange({ trackId: event.currentTarget.value || undefined })}
         data={[
           { value: '', label: texts.seaLevel },
-          ...tracks.map(({ id, name, altitudeM }) => ({ value: id, label: `${name}, ${altitudeM} m` })),
+          ...tracks.map(({ id, name, altitudeM }) => ({
+            value: id,
+            label: `${name}, ${withUnit(String(altitudeM), 'm')}`,
+          })),
         ]}
       />
     </div>

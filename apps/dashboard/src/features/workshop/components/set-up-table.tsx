@@ -1,5 +1,5 @@
 import {
-  formatChange,
+  formatSigned,
   formatCount,
   formatHeight,
   formatNumber,
@@ -9,6 +9,7 @@ import { WarningMark } from '../../../shared/ui/note.js';
 import type { DropTestAnswer } from '../api/drop-test.js';
 import { texts } from '../drop-texts.js';
 import { fits } from '../model/fit.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 import classes from './workshop.module.css';
 
 /** Predicted against read for each set-up. */
@@ -28,13 +29,14 @@ export function SetUpTable({ setUps }: Pick<DropTestAnswer, 'setUps'>) {
         {setUps.map(({ pressurePsi, spacers, dropHeightM, count, readMm, predictedMm, residual }) => (
           <tr key={`${pressurePsi} ${spacers} ${dropHeightM}`}>
             <th scope="row">
-              {pressureText(pressurePsi)} · {formatCount(spacers, 'spacer')} · {formatHeight(dropHeightM)} m
+              {pressureText(pressurePsi)} · {formatCount(spacers, 'spacer')} ·{' '}
+              {withUnit(formatHeight(dropHeightM), 'm')}
             </th>
             <td>{count}</td>
-            <td>{formatNumber(readMm, 1)} mm</td>
-            <td>{formatNumber(predictedMm, 1)} mm</td>
+            <td>{withUnit(formatNumber(readMm, 1), 'mm')}</td>
+            <td>{withUnit(formatNumber(predictedMm, 1), 'mm')}</td>
             <td>
-              {formatChange(readMm - predictedMm, 1)} mm
+              {withUnit(formatSigned(readMm - predictedMm, 1), 'mm')}
               {!fits({ residual }) && (
                 <div>
                   <WarningMark>{texts.off}</WarningMark>

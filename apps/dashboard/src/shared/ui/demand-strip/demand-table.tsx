@@ -63,5 +63,5 @@ const PER_CENT = 100;
 function pullText(standing: Standing | null): string {
   if (standing === null) return texts.notAsked;
   if (standing.pull === null) return texts.bound;
-  return texts.percent(formatChange(Math.expm1(standing.pull) * PER_CENT, 1));
+  return formatChange(Math.expm1(standing.pull) * PER_CENT, 1, '%');
 }

@@ -28,7 +28,6 @@ export const texts = {
   lookAgain: 'surprising: look again',
   notAsked: 'not counted',
   bound: 'a bound: not told',
-  percent: (figure: string) => `${figure} %`,
   yes: 'yes',
   no: 'voided',
   rowName: (label: string, count: number) =>

@@ -56,7 +56,7 @@ describe('stroke bar', () => {
         bumperStartMm: 150,
       }),
     ).toBe(
-      'Stroke 170 mm; sag 31 mm; median hit 98 mm; 95 % hit 142 mm, between 131 and 150 mm; bumper from 150 mm.',
+      'Stroke 170\u00a0mm; sag 31\u00a0mm; median hit 98\u00a0mm; 95\u00a0% hit 142\u00a0mm, between 131 and 150\u00a0mm; bumper from 150\u00a0mm.',
     );
   });
 });

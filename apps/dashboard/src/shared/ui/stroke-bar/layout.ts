@@ -1,3 +1,5 @@
+import { withUnit } from '../../format/with-unit.js';
+
 /** What a stroke bar can carry, in millimetres of stroke; what is unknown is left out. */
 export interface StrokeMarks {
   readonly strokeMm: number;
@@ -49,19 +51,23 @@ interface Word {
 }
 
 function highHitWord(hit: HighHit): Word {
-  const text = `95 % hit ${round(hit.mm)}`;
+  const text = `${withUnit('95', '%')} hit ${round(hit.mm)}`;
   const known = hit.lowMm !== undefined && hit.highMm !== undefined;
   const [low, high] = known ? [round(hit.lowMm), round(hit.highMm)] : ['', ''];
   return {
     key: 'high',
     mm: hit.mm,
     text: known ? `${text} (${low}–${high})` : text,
-    spoken: known ? `${text} mm, between ${low} and ${high} mm` : `${text} mm`,
+    spoken: known
+      ? withUnit(`${withUnit(text, 'mm')}, between ${low} and ${high}`, 'mm')
+      : withUnit(text, 'mm'),
   };
 }
 
 const plainWord = (key: StrokeLabel['key'], name: string, mm: number | undefined): Word[] =>
-  mm === undefined ? [] : [{ key, mm, text: `${name} ${round(mm)}`, spoken: `${name} ${round(mm)} mm` }];
+  mm === undefined
+    ? []
+    : [{ key, mm, text: `${name} ${round(mm)}`, spoken: withUnit(`${name} ${round(mm)}`, 'mm') }];
 
 /** The words of the marks that are known, from the left end of the stroke to the right. */
 function words(marks: StrokeMarks): Word[] {
@@ -97,7 +103,7 @@ export function layoutLabels(marks: StrokeMarks, widthPx: number): StrokeLabel[]
 }
 
 /** The figure at the right end of the axis: 170 mm, 62.5 mm. */
-export const strokeFigure = (strokeMm: number) => `${exact(strokeMm)} mm`;
+export const strokeFigure = (strokeMm: number) => withUnit(exact(strokeMm), 'mm');
 
 /** Millimetre figures of the axis, from 0 to the stroke, as many as have room. */
 export function axisTicks(strokeMm: number, widthPx: number): number[] {
@@ -110,5 +116,5 @@ export function axisTicks(strokeMm: number, widthPx: number): number[] {
 
 /** The bar in one sentence, for those who hear it. */
 export function describeStroke(marks: StrokeMarks): string {
-  return `${[`Stroke ${exact(marks.strokeMm)} mm`, ...words(marks).map(({ spoken }) => spoken)].join('; ')}.`;
+  return `${[`Stroke ${strokeFigure(marks.strokeMm)}`, ...words(marks).map(({ spoken }) => spoken)].join('; ')}.`;
 }
