@@ -104,7 +104,7 @@ describe('what was kept', () => {
     const often = (await read()).fork.wanted;
     expect(once.reserveMm).toBeGreaterThan(before.reserveMm);
     expect(often.reserveMm).toBeGreaterThan(once.reserveMm);
-    expect(often.reserveMessage).toBe('What this rider has kept: 4 decisions.');
+    expect(often.reserveMessage).toBe('Learned from what this rider has kept: 4 decisions.');
   });
 
   it('of the team counts for a rider who has kept nothing, and not for one who has entered a wish', async () => {
@@ -123,7 +123,7 @@ describe('what was kept', () => {
       return (bike.body as Stored).id;
     };
     const plain = (await read(team, await bikeOf({ name: 'Rider B', readyMassKg: 80 }))).fork.wanted;
-    expect(plain).toMatchObject({ reserveMessage: 'What the team has kept: 4 decisions.' });
+    expect(plain).toMatchObject({ reserveMessage: 'Learned from what the team has kept: 4 decisions.' });
     expect(plain.reserveMm).toBeGreaterThan(0.06 * 170);
     const fork = { sagLowPct: 15, sagHighPct: 20, reservePct: 8 };
     const own = (await read(team, await bikeOf({ name: 'Rider C', readyMassKg: 80, fork }))).fork.wanted;

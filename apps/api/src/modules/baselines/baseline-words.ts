@@ -12,11 +12,11 @@ const decisions = (count: number): string => (count === 1 ? '1 decision' : `${co
 export function wishMessage(wish: Wish<unknown>, usual: string): string {
   switch (wish.source) {
     case 'entered':
-      return 'Entered for this rider.';
+      return 'As entered for this rider.';
     case 'this rider':
-      return `What this rider has kept: ${decisions(wish.own)}.`;
+      return `Learned from what this rider has kept: ${decisions(wish.own)}.`;
     case 'the team':
-      return `What the team has kept: ${decisions(wish.team)}.`;
+      return `Learned from what the team has kept: ${decisions(wish.team)}.`;
     case 'usual':
       return usual;
   }

@@ -50,7 +50,7 @@ export class WantedDto {
   @TextField({
     description: 'The same in words.',
     maxLength: 300,
-    example: 'What this rider has kept: 4 decisions.',
+    example: 'Learned from what this rider has kept: 4 decisions.',
   })
   reserveMessage: string;
 

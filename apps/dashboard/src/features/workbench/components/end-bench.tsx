@@ -14,12 +14,14 @@ import type { Proposal } from '../model/proposal.js';
 import { strokeMarksOf } from '../model/stroke-marks.js';
 import { texts } from '../texts.js';
 import { AssumedList } from './assumed-list.js';
+import { BaselineWishes } from './baseline-wishes.js';
 import { BigStep } from './big-step.js';
 import { CurveChart } from './curve-chart.js';
 import { FiguresTable } from './figures-table.js';
 import { FillSteppers } from './fill-steppers.js';
 import { TradeHints } from './trade-hints.js';
 import { usePrinting } from './use-printing.js';
+import { inChosenUnits } from '../../../shared/format/sentences.js';
 import classes from './workbench.module.css';
 
 // What a press does not move is not drawn again.
@@ -86,6 +88,9 @@ export function EndBench(props: EndBenchProps) {
             onAsk={setAsked}
           />
           {view !== null && <BigStep now={now.fill} proposed={view.fill} onPropose={onPropose} />}
+          {ends.trackId !== null && (
+            <BaselineWishes teamId={teamId} bikeId={ends.bikeId} trackId={ends.trackId} end={end.unit.kind} />
+          )}
           {end.evidence !== null && <Evidence evidence={end.evidence} />}
           <Text size="sm" c="dimmed">
             {texts.air(formatNumber(end.ambientPressureHpa), temperatureText(end.airTemperatureC))}
@@ -139,7 +144,7 @@ function Evidence({ evidence }: { evidence: NonNullable<Bench['end']['evidence']
   return (
     <>
       <Text size="sm">
-        {texts.evidence}: <strong>{evidence.level}</strong>. {evidence.message}
+        {texts.evidence}: <strong>{evidence.level}</strong>. {inChosenUnits(evidence.message)}
       </Text>
       {isOnlyBounded(evidence) && <Warning word={texts.beware}>{texts.lowerBoundOnly}</Warning>}
     </>
