@@ -157,6 +157,26 @@ describe.each(SIZES)('a test plan on a $name', (size) => {
   });
 });
 
+it('is closed only once it was read again after its last run: its maker is nobody else who has changed it', async () => {
+  const page = await makePlan(SIZES[0], 'To be closed at once', false);
+  for (const [i, time] of ['3:07.0', '3:08.1', '3:06.2'].entries()) await logRun(page, 1 + i, time);
+  let letRead = () => {};
+  const held = new Promise<void>((resolve) => (letRead = resolve));
+  await page.route(/\/test-plans\/[^/]+$/, async (route) => {
+    await held;
+    await route.continue();
+  });
+  await logRun(page, 4, '3:07.7');
+  await page.getByRole('heading', { name: 'Every run is ridden.' }).waitFor();
+  await page.getByRole('button', { name: 'Close the plan' }).click();
+  const close = page.getByRole('button', { name: 'Yes, close it' });
+  await close.waitFor();
+  expect(await close.isEnabled()).toBe(false);
+  letRead();
+  await close.click();
+  await page.getByText(/^Closed /).waitFor();
+});
+
 it('leads from a closed plan to the set-up it tried, and from the decision back to the plan', async () => {
   const coach = await makePlan(SIZES[0], 'To be taken over', false);
   await coach.getByRole('button', { name: 'Close the plan' }).click();

@@ -40,6 +40,7 @@ export function PlanPage() {
   const riders = useQuery(ridersQuery(teamId)).data ?? [];
   const everything = joined([plan, progress, tracks, bikes], () => ({
     plan: plan.data,
+    isReading: plan.isFetching,
     progress: progress.data ?? [],
     track: tracks.data?.find(({ id }) => id === plan.data?.trackId),
     fleet: {
@@ -56,12 +57,13 @@ export function PlanPage() {
 
 interface OnePlanProps {
   readonly plan: Plan;
+  readonly isReading: boolean;
   readonly progress: readonly PlanProgress[];
   readonly track: Track | undefined;
   readonly fleet: RiddenFleet;
 }
 
-function OnePlan({ plan, progress, track, fleet }: OnePlanProps) {
+function OnePlan({ plan, isReading, progress, track, fleet }: OnePlanProps) {
   const { teamId, role } = useMembership().membership;
   const place = riderToRide(progress, route.useSearch().riderId);
   const { setups, areAsked } = useSetups(teamId, plan);
@@ -116,7 +118,7 @@ function OnePlan({ plan, progress, track, fleet }: OnePlanProps) {
         )}
         {plan.closedAt === null && role !== 'rider' && (
           <Section title={texts.closeTitle}>
-            <ClosePlan teamId={teamId} plan={plan} />
+            <ClosePlan teamId={teamId} plan={plan} isReading={isReading} />
           </Section>
         )}
         <Section title={texts.armsTitle}>

@@ -10,10 +10,12 @@ import { texts } from '../texts.js';
 interface ClosePlanProps {
   readonly teamId: string;
   readonly plan: Plan;
+  /** The plan is being read again, as after a run that was just logged: what was read before cannot be closed any more. */
+  readonly isReading: boolean;
 }
 
 /** Closes a plan, after it has asked: it is not opened again. */
-export function ClosePlan({ teamId, plan }: ClosePlanProps) {
+export function ClosePlan({ teamId, plan, isReading }: ClosePlanProps) {
   const [asking, setAsking] = useState(false);
   const [note, setNote] = useState('');
   const closing = useClosePlan(teamId, plan.id, plan.version);
@@ -40,7 +42,7 @@ export function ClosePlan({ teamId, plan }: ClosePlanProps) {
       />
       <Failure error={closing.error} word={texts.notClosed} />
       <Group gap="sm">
-        <Button loading={closing.isPending} onClick={() => closing.mutate(note)}>
+        <Button loading={closing.isPending || isReading} onClick={() => closing.mutate(note)}>
           {texts.yesClose}
         </Button>
         <Button variant="default" onClick={() => setAsking(false)}>
