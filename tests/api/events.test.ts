@@ -1,7 +1,9 @@
+import { once } from 'node:events';
 import { Client } from 'pg';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readConfig } from '../../apps/api/src/config/config.js';
 import { createApp } from '../../apps/api/src/create-app.js';
+import { TeamStreams } from '../../apps/api/src/modules/events/team-streams.js';
 import { LISTENER_NAME } from '../../apps/api/src/platform/live/change-listener.js';
 import { openEvents, type OpenEvents } from './support/events.js';
 import { startService, type TestService } from './support/service.js';
@@ -136,6 +138,27 @@ describe('a stream of a team', () => {
     await team.mechanic.delete(`${team.path}/members/${member?.id}`).expect(204);
     await stream.ended;
     await coach.get(`${team.path}/events`).expect(404);
+  });
+
+  it('ends where the right to it has ended since it was asked for, before there was a stream to end', async () => {
+    // Somebody listens already: it is not the first listening that asks for everybody's rights.
+    await listen(team.mechanic);
+    const coach = await join(service, team, { role: 'coach' });
+    const { body: account } = await coach.get('/accounts/current').expect(200);
+    const token = coach.cookieHeader.replace(/^[^=]*=/, '');
+    // Its own stream has ended: the end has been heard of.
+    const before = await listen(coach);
+    await coach.delete('/sign-ins/current').expect(204);
+    await before.ended;
+    const reader = {
+      teamId: team.id,
+      accountId: (account as Stored).id,
+      role: 'coach',
+      riderId: null,
+    } as const;
+    const { body } = service.app.get(TeamStreams).open(reader, token);
+    body.resume();
+    await once(body, 'end', { signal: AbortSignal.timeout(5_000) });
   });
 
   it('says that the database was away, and when it is heard again', async () => {

@@ -66,6 +66,8 @@ export class TeamStreams implements Hearer, OnModuleDestroy {
     this.timer ??= setInterval(() => this.beat(), BEAT_MS).unref();
     this.listener.listenFor(this);
     if (this.listener.isListening) stream.ready();
+    // The right to it can have ended between the guard's question and here: nobody was told, as there was no stream yet.
+    void this.check((one) => one === stream);
     return stream;
   }
 

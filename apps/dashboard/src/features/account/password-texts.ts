@@ -5,7 +5,7 @@ export const texts = {
   tokensIn: (count: number, team: string) => `${count} ${count === 1 ? 'token' : 'tokens'} in ${team}`,
   endTokens: 'End my tokens for scripts as well',
   endTokensWhy:
-    'If somebody else may have got in: who did can have made tokens. Scripts that use them stop at once.',
+    'Tick it if somebody else may have got in: they could have made tokens. Scripts that use yours stop at once.',
   old: 'The password as it is',
   new: 'The new password',
   hint: 'At least 10 characters; a long sentence is best.',
