@@ -19,6 +19,8 @@ beforeEach(async () => {
 afterEach(() => database.clear());
 
 const NAMES = MIGRATIONS.map((migration) => new migration().name);
+/** A start, a kill and a recovery for each migration: with more of them it takes longer. */
+const EACH = { timeout: NAMES.length * 15_000 };
 
 it('migrates once when four start at the same moment', async () => {
   const said = await Promise.all(Array.from({ length: 4 }, () => migrate(database.url)));
@@ -43,7 +45,7 @@ it('migrates once and serves twice when two houses start on an empty database at
   }
 });
 
-it('leaves nothing of a migration that was killed before its end, and goes on from there', async () => {
+it('leaves nothing of a migration that was killed before its end, and goes on from there', EACH, async () => {
   await holdUp();
   const before = await whole();
   for (const [place, name] of NAMES.entries()) {
