@@ -82,7 +82,7 @@ describe.each(SIZES)('the pit on a $name', (size) => {
     await page.getByRole('heading', { name: 'What came of it?' }).waitFor();
     await page.getByRole('link', { name: 'Pit', exact: true }).click();
     const row = rowOf(page, 'Fern, enduro');
-    const fork = row.getByText(/^Pump to .* psi today$/).first();
+    const fork = row.getByText(/^Pump to .*\spsi today$/).first();
     await page.getByText('assumed', { exact: true }).waitFor();
     const usual = await fork.innerText();
     await page.getByLabel('Air temperature there').fill('-10');

@@ -10,9 +10,11 @@ import { useFleet, type Fleet } from '../../shared/http/reads/fleet.js';
 import { setupHistoryQuery, type Setup } from '../../shared/http/reads/setups.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
 import { Failure } from '../../shared/ui/error-view.js';
+import { Empty } from '../../shared/ui/empty.js';
 import { Page } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
+import { ToFirstSteps } from './to-first-steps.js';
 
 const route = getRouteApi('/teams/$teamId/comparison');
 
@@ -30,7 +32,12 @@ export function ComparisonPage() {
     <Page title={texts.chooseTitle} lead={texts.chooseLead}>
       <QueryView query={lists}>
         {({ fleet: team, tracks: all }) =>
-          team !== undefined && (
+          team !== undefined &&
+          (team.bikes.length === 0 || all.length === 0 ? (
+            <Empty title={texts.nothingRidden} action={<ToFirstSteps />}>
+              {texts.nothingRiddenLead}
+            </Empty>
+          ) : (
             <>
               <ChooseSetups
                 bikes={team.bikes}
@@ -46,7 +53,7 @@ export function ComparisonPage() {
                 <Text>{setups.data?.length === 0 ? texts.noSetups : texts.chooseFirst}</Text>
               )}
             </>
-          )
+          ))
         }
       </QueryView>
     </Page>

@@ -16,6 +16,7 @@ import { Empty } from '../../shared/ui/empty.js';
 import { LinkButton } from '../../shared/ui/link.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
+import { ToFirstSteps } from './to-first-steps.js';
 
 const route = getRouteApi('/teams/$teamId/drop-test');
 
@@ -29,7 +30,12 @@ export function DropTestPage() {
       <QueryView query={query}>
         {(data) => {
           const [first] = data.bikes;
-          if (first === undefined) return <Empty title={texts.noBikes}>{texts.noBikesLead}</Empty>;
+          if (first === undefined)
+            return (
+              <Empty title={texts.noBikes} action={<ToFirstSteps />}>
+                {texts.noBikesLead}
+              </Empty>
+            );
           return <ChosenBike teamId={teamId} first={first} {...data} />;
         }}
       </QueryView>

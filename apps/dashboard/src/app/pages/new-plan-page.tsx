@@ -7,10 +7,12 @@ import { localDay } from '../../shared/format/time.js';
 import { joined } from '../../shared/http/joined.js';
 import { useFleet } from '../../shared/http/reads/fleet.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
+import { Empty } from '../../shared/ui/empty.js';
 import { Page } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
 import { NotFoundPage } from './not-found-page.js';
+import { ToFirstSteps } from './to-first-steps.js';
 
 const route = getRouteApi('/teams/$teamId/test-plans/new');
 
@@ -27,6 +29,13 @@ export function NewPlanPage() {
       <QueryView query={everything}>
         {({ fleet: team, tracks: all }) => {
           if (team === undefined) return null;
+          if (team.bikes.length === 0 || all.length === 0) {
+            return (
+              <Empty title={texts.nothingToRide} action={<ToFirstSteps />}>
+                {texts.nothingToRideLead}
+              </Empty>
+            );
+          }
           const bike = team.bikes.find(({ id }) => id === search.bikeId);
           const track = all.find(({ id }) => id === search.trackId);
           const start = emptyPlan(track?.id ?? '', localDay(new Date()));

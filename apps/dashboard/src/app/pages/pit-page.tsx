@@ -17,6 +17,7 @@ import { LinkButton } from '../../shared/ui/link.js';
 import { Page } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
+import { ToFirstSteps } from './to-first-steps.js';
 
 /** How often a page that hears nothing asks by itself, ms. */
 const ASKED_EVERY_MS = 15_000;
@@ -71,14 +72,7 @@ export function PitPage() {
         query={pit}
         isEmpty={({ bikes }) => bikes.length === 0}
         empty={
-          <Empty
-            title={texts.none}
-            action={
-              <LinkButton to="/teams/$teamId/first-steps" params={{ teamId }}>
-                {texts.toFirstSteps}
-              </LinkButton>
-            }
-          >
+          <Empty title={texts.none} action={<ToFirstSteps />}>
             {texts.noneLead}
           </Empty>
         }

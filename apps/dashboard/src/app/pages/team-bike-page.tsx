@@ -5,6 +5,7 @@ import { useFleet } from '../../shared/http/reads/fleet.js';
 import { Empty } from '../../shared/ui/empty.js';
 import { Page } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
+import { ToFirstSteps } from './to-first-steps.js';
 
 const route = getRouteApi('/teams/$teamId/team/bikes/$bikeId');
 
@@ -17,7 +18,7 @@ export function TeamBikePage() {
       query={fleet}
       isEmpty={({ riders, units }) => riders.length === 0 || units.length === 0}
       empty={
-        <Empty isPage title={texts.newTitle}>
+        <Empty isPage title={texts.newTitle} action={<ToFirstSteps />}>
           {texts.needsFirst}
         </Empty>
       }

@@ -12,6 +12,7 @@ import { More } from '../../shared/ui/more.js';
 import { Page, Section } from '../../shared/ui/page.js';
 import { QueryView } from '../../shared/ui/query-view.js';
 import { useMembership } from '../use-membership.js';
+import { ToFirstSteps } from './to-first-steps.js';
 
 /** Spacers in stock: what lies there, what to record, and how it came to be. */
 export function TeamSpacersPage() {
@@ -25,7 +26,11 @@ export function TeamSpacersPage() {
       <QueryView
         query={joined([stocks, units], () => stocks.data ?? [])}
         isEmpty={(items) => items.length === 0}
-        empty={<Empty title={texts.none}>{texts.noneLead}</Empty>}
+        empty={
+          <Empty title={texts.none} action={<ToFirstSteps />}>
+            {texts.noneLead}
+          </Empty>
+        }
       >
         {(items) => (
           <>

@@ -5,6 +5,7 @@ import { BikeBaseline } from '../../features/baselines/components/bike-baseline.
 import { GroundChooser } from '../../features/baselines/components/ground-chooser.js';
 import { TakeSeveral } from '../../features/baselines/components/take-several.js';
 import { canBeTaken, isInBike } from '../../features/baselines/model/fill-text.js';
+import { texts as trackTexts } from '../../features/tracks/texts.js';
 import { texts as baselineTexts } from '../../features/baselines/texts.js';
 import { TrackDemand } from '../../features/demand/components/track-demand.js';
 import { texts as demandTexts } from '../../features/demand/texts.js';
@@ -42,8 +43,8 @@ export function WeekendPage() {
             <Empty
               title={texts.noTracks}
               action={
-                <LinkButton to="/teams/$teamId/tracks" params={{ teamId }}>
-                  {texts.track}
+                <LinkButton to="/teams/$teamId/tracks/$trackId/change" params={{ teamId, trackId: 'new' }}>
+                  {trackTexts.add}
                 </LinkButton>
               }
             >

@@ -24,6 +24,8 @@ export const texts = {
   otherSetup: 'Only this one',
   allOthers: 'all that were ridden',
   choose: 'choose',
+  nothingRidden: 'No bike or no track yet',
+  nothingRiddenLead: 'Runs are compared that were ridden by one bike on one track.',
   chooseFirst: 'Choose bike, track and the set-up to compare with.',
   noSetups: 'This bike has no set-up yet.',
   nothing: 'Nothing to compare.',

@@ -17,7 +17,6 @@ export const texts = {
   none: 'No bikes yet',
   noneLead:
     'Seven short steps lead to the first baseline: a rider, a fork, a shock, a bike, a track, what is in the bike now, a run.',
-  toFirstSteps: 'First steps',
   caption: 'Every bike of the team',
   bike: 'Bike and rider',
   fork: 'Fork',

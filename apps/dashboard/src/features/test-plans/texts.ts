@@ -25,6 +25,8 @@ export const texts = {
   compare: 'Compare what was ridden',
   open: 'Open plans',
   closed: 'Closed plans',
+  nothingToRide: 'No bike or no track yet',
+  nothingToRideLead: 'A test is ridden on one track, by riders whose bikes are entered.',
   noneOpen:
     'No plan is open. Plan a test of two set-ups: the order is made so that learning and drying ground do not decide it.',
   noneClosed: 'No plan is closed yet.',

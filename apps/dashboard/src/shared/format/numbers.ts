@@ -29,18 +29,19 @@ export const formatNumber = (value: number, decimals = 0): string => formatWith(
 /** What a change is called that rounds to nothing: a sign before a nought reads as an uncertainty. */
 const NO_CHANGE = withUnit('no', 'change');
 
+/** Whether a change rounds to nothing. */
+export const isNoChange = (value: number, decimals = 0): boolean =>
+  Number(formatNumber(Math.abs(value), decimals).replaceAll(',', '')) === 0;
+
 /** A figure with its sign, where the two sides of nothing are told apart: +3, −1.5, 0. */
 export function formatSigned(value: number, decimals = 0): string {
   const text = formatNumber(Math.abs(value), decimals);
-  if (Number(text.replaceAll(',', '')) === 0) return text;
-  return `${value > 0 ? '+' : '−'}${text}`;
+  return isNoChange(value, decimals) ? text : `${value > 0 ? '+' : '−'}${text}`;
 }
 
 /** A change: +3 psi, −1.5, no change. */
-export function formatChange(value: number, decimals = 0, unit = ''): string {
-  const text = formatSigned(value, decimals);
-  return Number(text.replace(/[+−]/, '').replaceAll(',', '')) === 0 ? NO_CHANGE : withUnit(text, unit);
-}
+export const formatChange = (value: number, decimals = 0, unit = ''): string =>
+  isNoChange(value, decimals) ? NO_CHANGE : withUnit(formatSigned(value, decimals), unit);
 
 /** A share between 0 and 1 in per cent: 4 %, under 1 %. */
 export function formatShare(share: number): string {

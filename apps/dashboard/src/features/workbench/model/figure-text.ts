@@ -1,4 +1,4 @@
-import { formatChange, formatNumber, formatShare, formatSigned } from '../../../shared/format/numbers.js';
+import { formatNumber, formatShare, formatSigned, isNoChange } from '../../../shared/format/numbers.js';
 import { FIGURE_TEXTS } from '../texts.js';
 import type { Figure } from './answers.js';
 import type { Interval } from './uncertainty.js';
@@ -13,9 +13,11 @@ export function figureText(figure: Figure, value: number): string {
   return withUnit(formatNumber(value, decimals), unit);
 }
 
-/** The change of a figure from now, in brackets: (−0.6), (no change). */
-export const changeText = (figure: Figure, change: number) =>
-  `(${formatChange(change, changeDecimalsOf(figure))})`;
+/** The change of a figure from now, in brackets: (−0.6). Nothing where it stays: the eye finds what moves. */
+export function changeText(figure: Figure, change: number): string {
+  const decimals = changeDecimalsOf(figure);
+  return isNoChange(change, decimals) ? '' : `(${formatSigned(change, decimals)})`;
+}
 
 function changeDecimalsOf(figure: Figure): number {
   const { decimals, changeDecimals } = FIGURE_TEXTS[figure];
