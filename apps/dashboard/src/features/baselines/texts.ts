@@ -1,4 +1,5 @@
-import { wholeFigures, withUnit } from '../../shared/format/with-unit.js';
+import { withUnit } from '../../shared/format/with-unit.js';
+import { wholeFigures } from '../../shared/format/whole-figures.js';
 
 export const texts = {
   title: 'Baselines',

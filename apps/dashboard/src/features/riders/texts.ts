@@ -1,6 +1,6 @@
 import type { FieldSpec } from '../../shared/ui/form/field-spec.js';
 import { SOURCE_CHOICES } from '../../shared/ui/sources.js';
-import { wholeFigures } from '../../shared/format/with-unit.js';
+import { wholeFigures } from '../../shared/format/whole-figures.js';
 
 export const texts = {
   title: 'Riders',

@@ -1,4 +1,4 @@
-import { wholeFigures } from '../../shared/format/with-unit.js';
+import { wholeFigures } from '../../shared/format/whole-figures.js';
 
 export const texts = {
   title: 'Import runs',

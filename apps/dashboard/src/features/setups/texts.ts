@@ -1,5 +1,6 @@
 import type { FieldSpec } from '../../shared/ui/form/field-spec.js';
-import { wholeFigures, withUnit } from '../../shared/format/with-unit.js';
+import { withUnit } from '../../shared/format/with-unit.js';
+import { wholeFigures } from '../../shared/format/whole-figures.js';
 
 export const texts = {
   newTitle: (bike: string) => `Set up ${bike}`,

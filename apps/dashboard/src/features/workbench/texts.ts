@@ -4,7 +4,8 @@ import { formatNumber, formatShare } from '../../shared/format/numbers.js';
 import type { Figure, Remark } from './model/answers.js';
 import type { FillField } from './model/fill.js';
 import type { Problem } from './model/proposal.js';
-import { wholeFigures, withUnit } from '../../shared/format/with-unit.js';
+import { withUnit } from '../../shared/format/with-unit.js';
+import { wholeFigures } from '../../shared/format/whole-figures.js';
 
 /** The braking in which set-ups are compared, in words. */
 const BRAKING = `${withUnit(String(REFERENCE_BRAKING.deceleration), 'm/s²')} on ${formatNumber(degreesFromRadian(REFERENCE_BRAKING.slope))}° downhill`;

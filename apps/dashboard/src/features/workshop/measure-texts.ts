@@ -2,7 +2,8 @@ import type { VolumeAnswer } from './api/identify-volume.js';
 import type { NegativeVolumeAnswer } from './api/identify-negative-volume.js';
 import type { MeasureField } from './model/measure-form.js';
 import type { VolumeSource } from './model/interval.js';
-import { wholeFigures, withUnit } from '../../shared/format/with-unit.js';
+import { withUnit } from '../../shared/format/with-unit.js';
+import { wholeFigures } from '../../shared/format/whole-figures.js';
 
 export const texts = {
   link: 'Measure this unit',

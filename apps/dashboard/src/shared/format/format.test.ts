@@ -9,7 +9,8 @@ import {
   formatSigned,
 } from './numbers.js';
 import { formatRunTime, localDay, parseRunTime } from './time.js';
-import { wholeFigures, withUnit } from './with-unit.js';
+import { wholeFigures } from './whole-figures.js';
+import { withUnit } from './with-unit.js';
 
 describe('numbers as a person reads them', () => {
   it('a change carries its sign and its unit, and is said in words where it rounds to nothing', () => {

@@ -1,10 +1,9 @@
 import { isAsApi, showIn, type Units } from './units.js';
-import { wholeFigures } from './with-unit.js';
 
 let translate = (sentence: string) => sentence;
 
-/** A sentence of the API, whose figures carry its own units, in the chosen ones; no line parts the two. */
-export const inChosenUnits = (sentence: string): string => wholeFigures(translate(sentence));
+/** A sentence of the API, whose figures carry its own units, in the chosen ones. */
+export const inChosenUnits = (sentence: string): string => translate(sentence);
 
 /**
  * Shows figures in these units from now on, in sentences of the API too. Only who has chosen others than the API's

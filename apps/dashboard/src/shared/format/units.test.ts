@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
 import { massText, pressureRangeText } from './quantities.js';
 import { pressureChangeText, pressureText, temperatureText } from './numbers.js';
-import { inChosenUnits, showFiguresIn } from './sentences.js';
+import { showFiguresIn } from './sentences.js';
+import { wholeInChosenUnits } from './whole-figures.js';
 import { nextStep, shownLimit, shownText, storedText, textToStore } from './entry.js';
 import { rounded, showIn, shownUnit } from './units.js';
 
@@ -108,19 +109,19 @@ describe('limits', () => {
 describe('a sentence of the API', () => {
   it('tells its figures in the chosen units', async () => {
     await showFiguresIn(OTHER);
-    expect(inChosenUnits('a number from 5 to 600 psi')).toBe('a number from 0.35 to 41.36\u00a0bar');
-    expect(inChosenUnits('at most 120 psi')).toBe('at most 8.27\u00a0bar');
-    expect(inChosenUnits('fork 71 → 68 psi, 2 → 3 spacers')).toBe(
+    expect(wholeInChosenUnits('a number from 5 to 600 psi')).toBe('a number from 0.35 to 41.36\u00a0bar');
+    expect(wholeInChosenUnits('at most 120 psi')).toBe('at most 8.27\u00a0bar');
+    expect(wholeInChosenUnits('fork 71 → 68 psi, 2 → 3 spacers')).toBe(
       'fork 4.9 → 4.69\u00a0bar, 2 → 3\u00a0spacers',
     );
-    expect(inChosenUnits('a number from -40 to 55 °C')).toBe('a number from −40 to 131\u00a0°F');
-    expect(inChosenUnits('a number from 30 to 160 kg')).toBe('a number from 66.14 to 352.73\u00a0lb');
+    expect(wholeInChosenUnits('a number from -40 to 55 °C')).toBe('a number from −40 to 131\u00a0°F');
+    expect(wholeInChosenUnits('a number from 30 to 160 kg')).toBe('a number from 66.14 to 352.73\u00a0lb');
   });
 
   it('stays as it is in the units of the API, and keeps what is no figure with a unit', async () => {
-    expect(inChosenUnits('a number from 5 to 600 psi')).toBe('a number from 5 to 600\u00a0psi');
+    expect(wholeInChosenUnits('a number from 5 to 600 psi')).toBe('a number from 5 to 600\u00a0psi');
     await showFiguresIn(OTHER);
-    expect(inChosenUnits('3 spacers and 20 mm; 5 kg/m; psi')).toBe(
+    expect(wholeInChosenUnits('3 spacers and 20 mm; 5 kg/m; psi')).toBe(
       '3\u00a0spacers and 20\u00a0mm; 5\u00a0kg/m; psi',
     );
   });

@@ -12,7 +12,7 @@ describe('a refusal of the API', () => {
       requestId: 'r-1',
     });
     expect(problem.message).toContain('fork.pressurePsi');
-    expect(fieldErrors(problem)).toEqual({ 'fork.pressurePsi': 'Must be a number from 0 to 400\u00a0psi' });
+    expect(fieldErrors(problem)).toEqual({ 'fork.pressurePsi': 'Must be a number from 0 to 400 psi' });
   });
 
   it('is told with fields as a person says them', () => {

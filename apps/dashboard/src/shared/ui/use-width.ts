@@ -33,5 +33,4 @@ export const pictureSize = (width: number, height: number) =>
     width: '100%',
     style: { height: `${height / TEXT_UNITS}rem` },
     viewBox: `0 0 ${width} ${height}`,
-    preserveAspectRatio: 'xMinYMin',
   }) as const;

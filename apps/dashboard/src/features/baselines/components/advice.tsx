@@ -1,7 +1,7 @@
 import { Text } from '@mantine/core';
 import { formatNumber } from '../../../shared/format/numbers.js';
 import { numberText } from '../../../shared/format/parse.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
 import { texts } from '../texts.js';
 
@@ -21,22 +21,23 @@ export function Advice({ end }: { readonly end: EndBaseline }) {
       {clicks === null && end.rebound !== 'leave' && <Text size="sm">{texts.rebound[end.rebound]}.</Text>}
       {wanted !== null && (
         <Text size="sm">
-          {texts.wantedSag(sag(wanted.sagLowPct), sag(wanted.sagHighPct))} {inChosenUnits(wanted.sagMessage)}
+          {texts.wantedSag(sag(wanted.sagLowPct), sag(wanted.sagHighPct))}{' '}
+          {wholeInChosenUnits(wanted.sagMessage)}
         </Text>
       )}
       {wanted !== null && (
         <Text size="sm">
-          {texts.wanted(formatNumber(wanted.reserveMm))} {inChosenUnits(wanted.reserveMessage)}
+          {texts.wanted(formatNumber(wanted.reserveMm))} {wholeInChosenUnits(wanted.reserveMessage)}
         </Text>
       )}
       {time.map((line) => (
         <Text size="sm" key={line.planId}>
-          <strong>{texts.time}</strong> {inChosenUnits(line.sentence)} {texts.timeFrom(line.planName)}
+          <strong>{texts.time}</strong> {wholeInChosenUnits(line.sentence)} {texts.timeFrom(line.planName)}
         </Text>
       ))}
       {sharpen !== null && sharpen.sentence !== '' && (
         <Text size="sm">
-          <strong>{texts.next}</strong> {inChosenUnits(sharpen.sentence)}
+          <strong>{texts.next}</strong> {wholeInChosenUnits(sharpen.sentence)}
         </Text>
       )}
     </>

@@ -8,7 +8,7 @@ import { Advice } from './advice.js';
 import { Evidence } from './evidence.js';
 import { FillTable } from './fill-table.js';
 import { MoreAbout } from './more-about.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import classes from './baselines.module.css';
 
 interface EndBaselineProps {
@@ -41,14 +41,14 @@ export function EndBaseline({ teamId, name, end, canChange }: EndBaselineProps) 
         />
       )}
       {end.status === 'no limits' && (
-        <Warning word={texts.noRecommendation}>{inChosenUnits(end.message)}</Warning>
+        <Warning word={texts.noRecommendation}>{wholeInChosenUnits(end.message)}</Warning>
       )}
       {end.status === 'not feasible' && (
         <Warning word={texts.notFeasible}>
-          {inChosenUnits(end.message)} {end.unmet.length > 0 && texts.unmet(end.unmet.join(', '))}
+          {wholeInChosenUnits(end.message)} {end.unmet.length > 0 && texts.unmet(end.unmet.join(', '))}
         </Warning>
       )}
-      {end.status === 'recommended' && <Text size="sm">{inChosenUnits(end.message)}</Text>}
+      {end.status === 'recommended' && <Text size="sm">{wholeInChosenUnits(end.message)}</Text>}
       <Advice end={end} />
       <Evidence evidence={end.evidence} />
       <MoreAbout teamId={teamId} end={end} canChange={canChange} />

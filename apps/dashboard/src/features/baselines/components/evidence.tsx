@@ -3,7 +3,7 @@ import { formatCount } from '../../../shared/format/numbers.js';
 import { isOnlyBounded, type EndBaseline } from '../../../shared/http/reads/baselines.js';
 import { Warning } from '../../../shared/ui/note.js';
 import { texts } from '../texts.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 
 const readings = (count: number) => formatCount(count, 'reading');
 
@@ -18,7 +18,7 @@ export function Evidence({ evidence }: { evidence: EndBaseline['evidence'] }) {
   return (
     <div>
       <Text size="sm">
-        {texts.evidence}: <strong>{evidence.level}</strong>. {inChosenUnits(evidence.message)}
+        {texts.evidence}: <strong>{evidence.level}</strong>. {wholeInChosenUnits(evidence.message)}
       </Text>
       <Text size="sm" c="dimmed">
         {counts.join(' · ')}

@@ -1,7 +1,7 @@
 import { List, Text } from '@mantine/core';
 import { figureName } from '../../../shared/format/figure-names.js';
 import { figureText } from '../../../shared/format/quantities.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import type { EndBaseline } from '../../../shared/http/reads/baselines.js';
 import { AssumedLink } from '../../../shared/ui/assumed-link.js';
 import { fillText } from '../../../shared/format/fill.js';
@@ -28,7 +28,7 @@ export function MoreAbout({ teamId, end, canChange }: MoreAboutProps) {
             <Text fw={600}>{texts.why}</Text>
             <List>
               {end.reasons.map((reason) => (
-                <List.Item key={reason}>{inChosenUnits(reason)}</List.Item>
+                <List.Item key={reason}>{wholeInChosenUnits(reason)}</List.Item>
               ))}
             </List>
           </div>

@@ -2,7 +2,7 @@ import { Table } from '@mantine/core';
 import { formatNumber } from '../../../shared/format/numbers.js';
 import type { ArmComparison } from '../api/comparison.js';
 import { texts } from '../texts.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 
 interface FeelTableProps {
   readonly arm: ArmComparison;
@@ -31,7 +31,7 @@ export function FeelTable({ arm, label, currentLabel }: FeelTableProps) {
               <Table.Td>{medianWords(rated.currentMedian, rated.currentRatings)}</Table.Td>
               <Table.Td>{medianWords(rated.median, rated.ratings)}</Table.Td>
               <Table.Td>{pairWords(rated.superiority)}</Table.Td>
-              <Table.Td>{inChosenUnits(rated.sentence)}</Table.Td>
+              <Table.Td>{wholeInChosenUnits(rated.sentence)}</Table.Td>
             </Table.Tr>
           ))}
         </Table.Tbody>

@@ -3,7 +3,7 @@ import type { Comparison } from '../api/comparison.js';
 import { keyOf } from '../model/run-groups.js';
 import { texts } from '../texts.js';
 import { IntervalChart } from './interval-chart.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 
 interface SectionsProps {
   readonly comparison: Comparison;
@@ -38,7 +38,7 @@ export function Sections({ comparison, labelOf }: SectionsProps) {
             <ul>
               {rows.map(({ section, verdict, sentence }) => (
                 <li key={section}>
-                  {section}: <strong>{verdict}</strong>. {inChosenUnits(sentence)}
+                  {section}: <strong>{verdict}</strong>. {wholeInChosenUnits(sentence)}
                 </li>
               ))}
             </ul>

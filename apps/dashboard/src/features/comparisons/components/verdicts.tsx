@@ -1,7 +1,7 @@
 import { Text } from '@mantine/core';
 import type { Comparison } from '../api/comparison.js';
 import { texts } from '../texts.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import classes from './comparisons.module.css';
 
 interface VerdictsProps {
@@ -20,13 +20,13 @@ export function Verdicts({ comparison, labelOf }: VerdictsProps) {
           <li key={labelOf(arm)} className={classes.verdict}>
             <Text>{texts.against(labelOf(arm), labelOf(current))}</Text>
             <strong>{arm.verdict}</strong>
-            <Text maw="60ch">{inChosenUnits(arm.sentence)}</Text>
+            <Text maw="60ch">{wholeInChosenUnits(arm.sentence)}</Text>
           </li>
         ))}
       </ul>
       {sentences.map((sentence) => (
         <Text key={sentence} maw="70ch">
-          {inChosenUnits(sentence)}
+          {wholeInChosenUnits(sentence)}
         </Text>
       ))}
     </>

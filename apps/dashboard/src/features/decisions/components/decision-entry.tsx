@@ -1,6 +1,6 @@
 import { Text, Title } from '@mantine/core';
 import type { ReactNode } from 'react';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import { formatDay } from '../../../shared/format/time.js';
 import type { Bike } from '../../../shared/http/reads/bikes.js';
 import type { Decision } from '../../../shared/http/reads/decisions.js';
@@ -30,7 +30,7 @@ export function DecisionEntry(props: DecisionEntryProps) {
   return (
     <article className={classes.entry} aria-label={`${formatDay(decision.decidedAt)}, ${bike?.name ?? ''}`}>
       <div>
-        <Title order={3}>{inChosenUnits(decision.changesInWords)}</Title>
+        <Title order={3}>{wholeInChosenUnits(decision.changesInWords)}</Title>
         <Text size="sm" c="dimmed">
           {formatDay(decision.decidedAt)} ·{' '}
           <TextLink to="/teams/$teamId/bikes/$bikeId" params={{ teamId, bikeId: decision.bikeId }}>

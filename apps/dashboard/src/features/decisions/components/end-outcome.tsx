@@ -7,7 +7,7 @@ import type { StrokeMarks } from '../../../shared/ui/stroke-bar/layout.js';
 import { StrokeBar } from '../../../shared/ui/stroke-bar/stroke-bar.js';
 import { texts } from '../texts.js';
 import { withUnit } from '../../../shared/format/with-unit.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import classes from './decisions.module.css';
 
 type Expected = NonNullable<Decision['expected']>['fork'];
@@ -44,9 +44,9 @@ export function EndOutcome({ name, unit, expected, observed }: EndOutcomeProps) 
       {observed !== null && (
         <Text>
           {isSurprising(observed) ? (
-            <WarningMark>{inChosenUnits(observed.sentence)}</WarningMark>
+            <WarningMark>{wholeInChosenUnits(observed.sentence)}</WarningMark>
           ) : (
-            inChosenUnits(observed.sentence)
+            wholeInChosenUnits(observed.sentence)
           )}
         </Text>
       )}

@@ -11,7 +11,7 @@ import { QueryView } from '../../../shared/ui/query-view.js';
 import { demandQuery, FIRST_END, type TrackDemand as Demand } from '../api/demand.js';
 import { demandRows } from '../model/demand-rows.js';
 import { texts } from '../texts.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import classes from './track-demand.module.css';
 
 const PER_CENT = 100;
@@ -64,7 +64,7 @@ export function TrackDemand({ teamId, trackId, fleet, condition, baselines }: Tr
               {texts.riderOnTrack[data.riderOnTrackSdSource](
                 formatNumber(Math.expm1(data.riderOnTrackSd) * PER_CENT),
               )}{' '}
-              {inChosenUnits(data.message)} {texts.forGround(data.condition)}
+              {wholeInChosenUnits(data.message)} {texts.forGround(data.condition)}
             </Text>
           </>
         )}

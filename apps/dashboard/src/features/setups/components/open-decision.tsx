@@ -4,7 +4,7 @@ import type { Decision } from '../../../shared/http/reads/decisions.js';
 import { texts } from '../texts.js';
 import { EnterOutcome } from './enter-outcome.js';
 import { ExpectedTable } from './expected-table.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 
 interface OpenDecisionProps {
   readonly teamId: string;
@@ -21,8 +21,12 @@ export function OpenDecision({ teamId, decision, canDecide }: OpenDecisionProps)
         {formatDay(decision.decidedAt)}: “{decision.reason}”
       </Text>
       {decision.expected !== null && <ExpectedTable expected={decision.expected} />}
-      {observed.fork !== null && <Text>{`${texts.fork}: ${inChosenUnits(observed.fork.sentence)}`}</Text>}
-      {observed.shock !== null && <Text>{`${texts.shock}: ${inChosenUnits(observed.shock.sentence)}`}</Text>}
+      {observed.fork !== null && (
+        <Text>{`${texts.fork}: ${wholeInChosenUnits(observed.fork.sentence)}`}</Text>
+      )}
+      {observed.shock !== null && (
+        <Text>{`${texts.shock}: ${wholeInChosenUnits(observed.shock.sentence)}`}</Text>
+      )}
       {canDecide && <EnterOutcome teamId={teamId} decision={decision} canTakeBack />}
     </Stack>
   );

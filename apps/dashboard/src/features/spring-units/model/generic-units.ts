@@ -1,6 +1,7 @@
 import type { SpringUnit } from '../../../shared/http/reads/spring-units.js';
 import type { UnitFigure } from './figures.js';
-import { wholeFigures, withUnit } from '../../../shared/format/with-unit.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
+import { wholeFigures } from '../../../shared/format/whole-figures.js';
 
 interface GenericUnit {
   readonly id: string;

@@ -1,7 +1,7 @@
 import { Text } from '@mantine/core';
 import classes from './plans.module.css';
 import { texts } from '../texts.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 
 interface StatementProps {
   /** The first is read first. */
@@ -16,14 +16,14 @@ export function Statement({ words, reckoned }: StatementProps) {
     <>
       <div className={classes.statement}>
         {words.map((sentence) => (
-          <p key={sentence}>{inChosenUnits(sentence)}</p>
+          <p key={sentence}>{wholeInChosenUnits(sentence)}</p>
         ))}
       </div>
       <details>
         <summary>{texts.reckoned}</summary>
         {reckoned.map((sentence) => (
           <Text key={sentence} size="sm">
-            {inChosenUnits(sentence)}
+            {wholeInChosenUnits(sentence)}
           </Text>
         ))}
       </details>

@@ -2,7 +2,7 @@ import { Text } from '@mantine/core';
 import { useQuery } from '@tanstack/react-query';
 import { formatNumber } from '../../../shared/format/numbers.js';
 import { numberText } from '../../../shared/format/parse.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import { withUnit } from '../../../shared/format/with-unit.js';
 import { baselinesQuery } from '../../../shared/http/reads/baselines.js';
 import { TextLink } from '../../../shared/ui/link.js';
@@ -37,11 +37,11 @@ export function BaselineWishes({ teamId, bikeId, trackId, end }: BaselineWishesP
       ) : (
         <>
           {texts.baselineReserve(withUnit(formatNumber(wanted.reserveMm), 'mm'))}{' '}
-          {inChosenUnits(wanted.reserveMessage)}{' '}
+          {wholeInChosenUnits(wanted.reserveMessage)}{' '}
           {texts.baselineSag(
             withUnit(`${numberText(wanted.sagLowPct, 1)}–${numberText(wanted.sagHighPct, 1)}`, '%'),
           )}{' '}
-          {inChosenUnits(wanted.sagMessage)}{' '}
+          {wholeInChosenUnits(wanted.sagMessage)}{' '}
           {learned && (
             <TextLink size="sm" to="/teams/$teamId/decisions" params={{ teamId }} search={{ bikeId }}>
               {texts.kept}

@@ -21,7 +21,7 @@ import { FiguresTable } from './figures-table.js';
 import { FillSteppers } from './fill-steppers.js';
 import { TradeHints } from './trade-hints.js';
 import { usePrinting } from './use-printing.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import classes from './workbench.module.css';
 
 // What a press does not move is not drawn again.
@@ -144,7 +144,7 @@ function Evidence({ evidence }: { evidence: NonNullable<Bench['end']['evidence']
   return (
     <>
       <Text size="sm">
-        {texts.evidence}: <strong>{evidence.level}</strong>. {inChosenUnits(evidence.message)}
+        {texts.evidence}: <strong>{evidence.level}</strong>. {wholeInChosenUnits(evidence.message)}
       </Text>
       {isOnlyBounded(evidence) && <Warning word={texts.beware}>{texts.lowerBoundOnly}</Warning>}
     </>

@@ -1,5 +1,5 @@
 import { Text } from '@mantine/core';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import { Assumed } from '../../../shared/ui/note.js';
 
 /** What went into an answer without anybody having measured or entered it. */
@@ -7,7 +7,7 @@ export function AssumedFigures({ figures }: { figures: readonly string[] }) {
   if (figures.length === 0) return null;
   return (
     <Text size="sm">
-      <Assumed /> {inChosenUnits(figures.join(' · '))}
+      <Assumed /> {wholeInChosenUnits(figures.join(' · '))}
     </Text>
   );
 }

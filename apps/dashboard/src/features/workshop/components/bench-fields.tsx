@@ -1,5 +1,5 @@
 import { Checkbox } from '@mantine/core';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import { NumberField } from '../../../shared/ui/number-field.js';
 import { FIELD_TEXTS, texts } from '../measure-texts.js';
 import type { MeasureField, MeasureValues } from '../model/measure-form.js';
@@ -26,7 +26,7 @@ export function FigureFields({ fields, values, errors, onChange }: FigureFieldsP
           <NumberField
             key={name}
             label={label}
-            description={hint && inChosenUnits(hint)}
+            description={hint && wholeInChosenUnits(hint)}
             whole={name === 'spacers'}
             {...(unit !== '' && { unit })}
             withAsterisk={required}

@@ -1,5 +1,5 @@
 import { figureName } from '../../../shared/format/figure-names.js';
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import { ApiProblem } from '../../../shared/http/problem.js';
 import { Failure } from '../../../shared/ui/error-view.js';
 import { Warning } from '../../../shared/ui/note.js';
@@ -23,7 +23,9 @@ export function Refusal({ error }: { error: unknown }) {
   return (
     <Warning word={texts.word} urgent>
       {ofUnit.length === 0 ? texts.marked : texts.ofUnit}
-      {ofUnit.map(({ field, allowed }) => ` ${figureName(field).label} must be ${inChosenUnits(allowed)}.`)}
+      {ofUnit.map(
+        ({ field, allowed }) => ` ${figureName(field).label} must be ${wholeInChosenUnits(allowed)}.`,
+      )}
     </Warning>
   );
 }

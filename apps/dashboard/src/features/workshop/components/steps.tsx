@@ -1,4 +1,4 @@
-import { inChosenUnits } from '../../../shared/format/sentences.js';
+import { wholeInChosenUnits } from '../../../shared/format/whole-figures.js';
 import classes from './workshop.module.css';
 
 interface StepsProps {
@@ -9,6 +9,6 @@ interface StepsProps {
 
 /** What to do, one after another. */
 export function Steps({ steps, ordered = true }: StepsProps) {
-  const items = steps.map((step) => <li key={step}>{inChosenUnits(step)}</li>);
+  const items = steps.map((step) => <li key={step}>{wholeInChosenUnits(step)}</li>);
   return ordered ? <ol className={classes.list}>{items}</ol> : <ul className={classes.list}>{items}</ul>;
 }

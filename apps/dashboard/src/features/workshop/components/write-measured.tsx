@@ -7,6 +7,7 @@ import { Failure } from '../../../shared/ui/error-view.js';
 import { useWriteMeasured } from '../api/write-measured.js';
 import { texts } from '../measure-texts.js';
 import { measuredUnit, type MeasuredFigure } from '../model/measured-unit.js';
+import { withUnit } from '../../../shared/format/with-unit.js';
 import classes from './workshop.module.css';
 
 const PRECONDITION_FAILED = 412;
@@ -71,11 +72,9 @@ function FigureTable({ figures }: { figures: readonly MeasuredFigure[] }) {
         {figures.map(({ figure, before, after }) => (
           <tr key={figure}>
             <th scope="row">{FIGURE_NAMES[figure].label}</th>
+            <td>{withUnit(formatNumber(before, 1), FIGURE_NAMES[figure].unit)}</td>
             <td>
-              {formatNumber(before, 1)} {FIGURE_NAMES[figure].unit}
-            </td>
-            <td>
-              <strong>{formatNumber(after, 1)}</strong> {FIGURE_NAMES[figure].unit}
+              <strong>{withUnit(formatNumber(after, 1), FIGURE_NAMES[figure].unit)}</strong>
             </td>
           </tr>
         ))}

@@ -39,6 +39,7 @@ const TICK_ROOM_PX = 46;
 const LAST_TICK_ROOM_PX = 72;
 const TICK_STEPS_MM = [5, 10, 20, 50, 100];
 
+const inMm = (figure: string) => withUnit(figure, 'mm');
 const round = (mm: number) => Math.round(mm).toString();
 /** A stroke is named as it is sold, halves of a millimetre included. */
 const exact = (mm: number) => Number(mm.toFixed(1)).toString();
@@ -58,16 +59,15 @@ function highHitWord(hit: HighHit): Word {
     key: 'high',
     mm: hit.mm,
     text: known ? `${text} (${low}–${high})` : text,
-    spoken: known
-      ? withUnit(`${withUnit(text, 'mm')}, between ${low} and ${high}`, 'mm')
-      : withUnit(text, 'mm'),
+    spoken: known ? `${inMm(text)}, between ${low} and ${inMm(high)}` : inMm(text),
   };
 }
 
-const plainWord = (key: StrokeLabel['key'], name: string, mm: number | undefined): Word[] =>
-  mm === undefined
-    ? []
-    : [{ key, mm, text: `${name} ${round(mm)}`, spoken: withUnit(`${name} ${round(mm)}`, 'mm') }];
+function plainWord(key: StrokeLabel['key'], name: string, mm: number | undefined): Word[] {
+  if (mm === undefined) return [];
+  const text = `${name} ${round(mm)}`;
+  return [{ key, mm, text, spoken: inMm(text) }];
+}
 
 /** The words of the marks that are known, from the left end of the stroke to the right. */
 function words(marks: StrokeMarks): Word[] {
@@ -103,7 +103,7 @@ export function layoutLabels(marks: StrokeMarks, widthPx: number): StrokeLabel[]
 }
 
 /** The figure at the right end of the axis: 170 mm, 62.5 mm. */
-export const strokeFigure = (strokeMm: number) => withUnit(exact(strokeMm), 'mm');
+export const strokeFigure = (strokeMm: number) => inMm(exact(strokeMm));
 
 /** Millimetre figures of the axis, from 0 to the stroke, as many as have room. */
 export function axisTicks(strokeMm: number, widthPx: number): number[] {
