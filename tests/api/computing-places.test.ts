@@ -1,7 +1,8 @@
+import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, beforeAll, beforeEach, expect, it } from 'vitest';
 import { ComputeThread } from '../../apps/api/src/platform/compute/compute-thread.js';
 import { startService, type TestService } from './support/service.js';
-import { foundTeam, SETUP, type Stored, type TestTeam } from './support/team.js';
+import { foundTeam, join, SETUP, type Stored, type TestTeam } from './support/team.js';
 import { planBody, twoSetups } from './support/test-plan.js';
 
 const CONNECTIONS = 4;
@@ -34,9 +35,9 @@ const goOn = () => {
   isHeld = false;
   for (const resolve of begun.splice(0)) resolve();
 };
-/** A new track of the team, for which nothing was computed yet. */
-async function newTrack(name: string): Promise<string> {
-  const { body } = await team.mechanic.post(`${team.path}/tracks`, { name, altitudeM: 100 }).expect(201);
+/** A new track of a team, for which nothing was computed yet. */
+async function newTrack(name: string, of = team): Promise<string> {
+  const { body } = await of.mechanic.post(`${of.path}/tracks`, { name, altitudeM: 100 }).expect(201);
   return (body as Stored).id;
 }
 const othersAreServed = async () => {
@@ -75,4 +76,24 @@ it('so do plans that are made, each once though it was begun twice', async () =>
   expect(answers.map(({ body, status }) => (status === 201 ? 201 : body))).toEqual(answers.map(() => 201));
   const { body } = await team.mechanic.get(`${team.path}/test-plans?limit=100`).expect(200);
   expect((body as { items: unknown[] }).items).toHaveLength(ASKED_AT_ONCE);
+});
+
+it('what waited for a place is not answered to who has left the team meanwhile', async () => {
+  const coach = await join(service, other, { role: 'coach' });
+  const tracks: string[] = [];
+  for (let i = 0; i < ASKED_AT_ONCE; i += 1) tracks.push(await newTrack(`Track ${i} of the other`, other));
+  const asked = tracks.map((id) =>
+    coach.get(`${other.path}/baselines?trackId=${id}`).then((answer) => answer),
+  );
+  await expect.poll(() => begun.length).toBeGreaterThan(0);
+  // All the others have found out by then that they need a place.
+  await sleep(1_000);
+  const { body } = await other.mechanic.get(`${other.path}/members`).expect(200);
+  const place = (body as Stored[]).at(-1);
+  await other.mechanic.delete(`${other.path}/members/${place?.id}`).expect(204);
+  goOn();
+  const statuses = (await Promise.all(asked)).map(({ status }) => status);
+  const served = statuses.filter((status) => status === 200);
+  expect(served.length).toBeLessThanOrEqual(CONNECTIONS / 2);
+  expect(new Set(statuses.filter((status) => status !== 200))).toEqual(new Set([404]));
 });

@@ -32,8 +32,11 @@ export class ComputingPlaces {
 
   constructor(private free: number) {}
 
-  /** Runs the transaction, and from its start again in a place where it turns out to need one. */
-  async run<T>(transaction: () => Promise<T>): Promise<T> {
+  /**
+   * Runs the transaction, and from its start again in a place where it turns out to need one: then `later`, since time has
+   * passed and what was known of who asks may have changed.
+   */
+  async run<T>(transaction: () => Promise<T>, later: () => Promise<T>): Promise<T> {
     if (inPlace.getStore()) return transaction();
     try {
       return await transaction();
@@ -42,7 +45,7 @@ export class ComputingPlaces {
     }
     await this.take(requestOrigin()?.accountId ?? '');
     try {
-      return await inPlace.run(true, transaction);
+      return await inPlace.run(true, later);
     } finally {
       this.leave();
     }

@@ -1,6 +1,7 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { Injectable } from '@nestjs/common';
 import type { DataSource, EntityManager } from 'typeorm';
+import { NotFound } from '../errors/refusal.js';
 import { requestOrigin } from '../http/request-origin.js';
 import { withoutPlaces, type ComputingPlaces } from './computing-places.js';
 import { inTransaction } from './in-transaction.js';
@@ -50,7 +51,15 @@ export class TeamDatabase {
     scope: { teamId: string; accountId: string },
     work: (transaction: Transaction) => Promise<T>,
   ): Promise<T> {
-    return this.places.run(() => this.begin((transaction) => nameTeam(transaction, scope), work));
+    const run = (todo: typeof work) => this.begin((transaction) => nameTeam(transaction, scope), todo);
+    return this.places.run(
+      () => run(work),
+      () =>
+        run(async (transaction) => {
+          await requireMember(transaction, scope);
+          return work(transaction);
+        }),
+    );
   }
 
   /** The same, and every statement sees the team as it was at the first: for what must be one picture. Reads only. */
@@ -138,6 +147,18 @@ export class TeamDatabase {
       return work(transaction);
     });
   }
+}
+
+/** @throws NotFound for who has left the team while their question waited. */
+async function requireMember(
+  transaction: Transaction,
+  { teamId, accountId }: { teamId: string; accountId: string },
+): Promise<void> {
+  const rows: unknown[] = await transaction.query(
+    'select from member where team_id = $1 and account_id = $2',
+    [teamId, accountId],
+  );
+  if (rows.length === 0) throw new NotFound('team', teamId);
 }
 
 /** Names the team and the account, and the request for whoever reads the audit trail. */
