@@ -4,15 +4,6 @@ import { withUnit } from '../shared/format/with-unit.js';
 const ROLE: Record<Membership['role'], string> = { mechanic: 'mechanic', coach: 'coach', rider: 'rider' };
 
 export const texts = {
-  product: 'Loamledger',
-  skip: 'To the content',
-  navigation: 'Pages',
-  pit: 'Pit',
-  tracks: 'Tracks',
-  plans: 'Plans',
-  weekend: 'Weekend',
-  myBike: 'My bike',
-  team: 'Team',
   teamData: 'Data of the team',
   springUnits: 'Forks and shocks',
   spacers: 'Spacers',
@@ -25,7 +16,6 @@ export const texts = {
   firstSteps: 'First steps',
   signIns: 'Sign-ins and password',
   units: 'Units',
-  account: 'Account and display',
   signedInAs: 'Signed in as',
   role: ROLE,
   altitude: (metres: string) => withUnit(metres, 'm'),
@@ -37,11 +27,6 @@ export const texts = {
   dark: 'Dark',
   device: 'As the device',
   signOut: 'Sign out',
-  newVersion: 'A newer version is ready.',
-  useNewVersion: 'Use it now',
-  notFound: 'Not here',
-  notFoundLead: 'There is no such page, or it belongs to a team you are not in.',
-  toStart: 'To the first page',
   noTeam: 'No team yet',
   noTeamLead:
     'You are signed in, but in no team. Ask a mechanic for a link to join theirs, or start your own.',

@@ -1,6 +1,6 @@
 import { Empty } from '../../shared/ui/empty.js';
 import { TextLink } from '../../shared/ui/link.js';
-import { texts } from '../texts.js';
+import { texts } from '../shell/texts.js';
 
 export function NotFoundPage() {
   return (

@@ -2,7 +2,7 @@ import { useLocation } from '@tanstack/react-router';
 import { lazy, Suspense, useState } from 'react';
 import type { Account, Membership } from '../../features/account/api/account.js';
 import { Loading } from '../../shared/ui/query-view.js';
-import { texts } from '../texts.js';
+import { texts } from './texts.js';
 import classes from './shell.module.css';
 
 const AccountChoices = lazy(() =>

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { Kit } from '../kit/kit.js';
-import { texts } from '../texts.js';
+import { texts } from './texts.js';
 import classes from './shell.module.css';
 
 /** The frame of the pages before the team: sign-in and joining. */

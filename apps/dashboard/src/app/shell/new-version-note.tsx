@@ -1,6 +1,6 @@
 import { PlainButton } from '../../shared/ui/plain-button.js';
 import { useNewVersion } from '../start/new-version.js';
-import { texts } from '../texts.js';
+import { texts } from './texts.js';
 import classes from './shell.module.css';
 
 /** Offers a newer version of the pages; whoever is filling in a form goes on, and changes over later. */

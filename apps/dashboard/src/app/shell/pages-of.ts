@@ -1,5 +1,5 @@
 import type { Membership } from '../../features/account/api/account.js';
-import { texts } from '../texts.js';
+import { texts } from './texts.js';
 
 const PIT = { to: '/teams/$teamId/pit', text: texts.pit } as const;
 const TRACKS = { to: '/teams/$teamId/tracks', text: texts.tracks } as const;

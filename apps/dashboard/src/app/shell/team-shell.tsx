@@ -1,7 +1,7 @@
 import { Link, Outlet, useMatches } from '@tanstack/react-router';
 import { RunQueueProvider } from '../../features/ride/queue/use-run-queue.js';
 import { LazyKit } from '../kit/lazy-kit.js';
-import { texts } from '../texts.js';
+import { texts } from './texts.js';
 import { useMembership } from '../use-membership.js';
 import { AccountPanel } from './account-panel.js';
 import { NewVersionNote } from './new-version-note.js';
