@@ -7,7 +7,6 @@ import { airToday } from '../../features/ride/model/todays-air.js';
 import { myBikeTexts } from '../../features/ride/my-bike-texts.js';
 import { RecentRuns } from '../../features/runs/components/recent-runs.js';
 import { bikesQuery, type Bike } from '../../shared/http/reads/bikes.js';
-import { lastDecisionQuery } from '../../shared/http/reads/decisions.js';
 import { recentRunsQuery } from '../../shared/http/reads/runs.js';
 import { currentSetupsQuery } from '../../shared/http/reads/setups.js';
 import { tracksQuery } from '../../shared/http/reads/tracks.js';
@@ -30,7 +29,6 @@ export function MyBikePage() {
   const { teamId, riderId } = useMembership().membership;
   const { bikeId } = route.useSearch();
   const bikes = useQuery(bikesQuery(teamId));
-  useNamedBike(teamId, bikeId);
   return (
     <QueryView query={bikes}>
       {(all) => {
@@ -46,14 +44,6 @@ export function MyBikePage() {
       }}
     </QueryView>
   );
-}
-
-/** Reads what stands in the bike that the address names beside the list of bikes, not after it. */
-function useNamedBike(teamId: string, bikeId = ''): void {
-  const enabled = bikeId !== '';
-  useQuery({ ...currentSetupsQuery(teamId, bikeId), enabled });
-  useQuery({ ...lastDecisionQuery(teamId, bikeId), enabled });
-  useQuery({ ...recentRunsQuery(teamId, bikeId), enabled });
 }
 
 interface OneBikeProps {
