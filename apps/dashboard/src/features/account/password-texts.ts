@@ -1,8 +1,10 @@
+import { formatCount } from '../../shared/format/numbers.js';
+
 export const texts = {
   title: 'Password',
   lead: 'Changing it ends every other sign-in of yours.',
   tokensStay: 'Tokens for scripts act in your name without a password. They stay in force when it changes:',
-  tokensIn: (count: number, team: string) => `${count} ${count === 1 ? 'token' : 'tokens'} in ${team}`,
+  tokensIn: (count: number, team: string) => `${formatCount(count, 'token')} in ${team}`,
   endTokens: 'End my tokens for scripts as well',
   endTokensWhy:
     'Tick it if somebody else may have got in: they could have made tokens. Scripts that use yours stop at once.',

@@ -55,10 +55,13 @@ export function formatHeight(metres: number): string {
   return formatNumber(metres, metres < 1 ? 2 : 1);
 }
 
+/** What so many of a thing are called: run, runs. */
+export const wordFor = (count: number, one: string, several = `${one}s`): string =>
+  count === 1 ? one : several;
+
 /** One of something, or several: 1 run, 4 runs. */
-export function formatCount(count: number, one: string, several = `${one}s`): string {
-  return withUnit(formatNumber(count), count === 1 ? one : several);
-}
+export const formatCount = (count: number, one: string, several?: string): string =>
+  withUnit(formatNumber(count), wordFor(count, one, several));
 
 /** What a person can pump to: half psi, a twentieth of a bar. */
 export const pumpable = (psi: number): number => rounded('psi', psi, 'pumpStep');

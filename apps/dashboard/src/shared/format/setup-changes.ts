@@ -1,5 +1,5 @@
 import type { EndSetup, Setup } from '../http/reads/setups.js';
-import { formatChange, pressureChangeText } from './numbers.js';
+import { formatChange, pressureChangeText, wordFor } from './numbers.js';
 
 /** Pressures closer than this are the same to any gauge, psi. */
 const SAME_PRESSURE_PSI = 0.05;
@@ -23,7 +23,7 @@ function endChanges(end: string, before: EndSetup | null, after: EndSetup | null
 }
 
 const spacerChange = (spacers: number) =>
-  spacers === 0 ? '' : formatChange(spacers, 0, Math.abs(spacers) === 1 ? 'spacer' : 'spacers');
+  spacers === 0 ? '' : formatChange(spacers, 0, wordFor(Math.abs(spacers), 'spacer'));
 
 const pressureChange = (psi: number) => (Math.abs(psi) < SAME_PRESSURE_PSI ? '' : pressureChangeText(psi));
 

@@ -1,4 +1,4 @@
-import { formatPressure } from '../format/numbers.js';
+import { formatPressure, wordFor } from '../format/numbers.js';
 import { shownUnit } from '../format/units.js';
 import type { EndSetup } from '../http/reads/setups.js';
 import classes from './end-figures.module.css';
@@ -19,7 +19,7 @@ export function EndFigures({ end, big = false }: EndFiguresProps) {
       </span>
       <span className={classes.main}>
         <span className={classes.figure}>{end.spacers}</span>
-        <span className={classes.unit}>{end.spacers === 1 ? 'spacer' : 'spacers'}</span>
+        <span className={classes.unit}>{wordFor(end.spacers, 'spacer')}</span>
       </span>
       <Clicks end={end} />
     </div>

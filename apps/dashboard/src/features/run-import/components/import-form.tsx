@@ -6,7 +6,7 @@ import { FileField } from '../../../shared/ui/file-field.js';
 import { useImportRuns } from '../api/import-runs.js';
 import { usePreviewImport } from '../api/preview-import.js';
 import { texts } from '../texts.js';
-import classes from './import.module.css';
+import classes from './run-import.module.css';
 import { ImportProblems } from './import-problems.js';
 import { ImportRows } from './import-rows.js';
 

@@ -1,4 +1,5 @@
 import type { EndBaseline, EvaluatedFill } from '../../../shared/http/reads/baselines.js';
+import { NO_BREAK } from '../../../shared/format/with-unit.js';
 import { sheetTexts as texts } from '../texts.js';
 
 interface Advised {
@@ -16,7 +17,7 @@ export function advisedFill({ recommended, nearest, current }: EndBaseline): Adv
 }
 
 /** The same words kept on one line: a figure is not torn from its unit. */
-export const unbroken = (words: string): string => words.replaceAll(' ', '\u00a0');
+export const unbroken = (words: string): string => words.replaceAll(' ', NO_BREAK);
 
 /** Clicks from closed in a line; empty where none are known. */
 export const clicksText = (clicks: EndBaseline['clicks']): string =>
